@@ -1,0 +1,27 @@
+import type { AntennaId } from '../scenario/schema';
+
+/**
+ * The complex vector pattern of an antenna at one frequency, in its own frame: boom along +x (forward), elements along y
+ * when it is held flat, z up. Components along the spherical unit vectors theta (down from the zenith) and phi
+ * (counter-clockwise from +x, seen from above). |theta|² + |phi|² is the gain as a power ratio over isotropic.
+ */
+export type Pattern = {
+  readonly frequencyMHz: number;
+  /** Writes thetaRe, thetaIm, phiRe, phiIm for a direction given by the unit vector into `out` (length 4). */
+  readonly fieldInto: (x: number, y: number, z: number, out: Float64Array) => void;
+  readonly forwardDbi: number;
+  readonly impedanceOhm: readonly [number, number];
+};
+
+/** One kind of antenna that can be carried. */
+export type Antenna = {
+  readonly id: AntennaId;
+  readonly name: string;
+  /** When one would take it, one sentence. */
+  readonly whenToTake: string;
+  /** Boom length in metres at a frequency. */
+  readonly boomM: (frequencyMHz: number) => number;
+  /** May it be carried along on foot? A long one is changed at the vehicle. */
+  readonly onFoot: boolean;
+  readonly pattern: (frequencyMHz: number, designMHz: number) => Pattern;
+};

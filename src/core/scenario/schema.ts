@@ -1,0 +1,147 @@
+import { z } from 'zod';
+
+/** The present version of the scenario format. Older files are lifted by `migrations.ts`. */
+export const SCENARIO_VERSION = 1;
+
+export const RELIEF_STYLES = ['ridged', 'smooth', 'plateau', 'dale', 'coast', 'fen'] as const;
+export const ANTENNA_IDS = ['yagi3', 'yagi2', 'phased2', 'yagi5', 'loop', 'whip'] as const;
+export const GROUND_CLASSES = ['very-dry', 'medium-dry', 'wet', 'fresh-water'] as const;
+export const NOISE_CLASSES = ['city', 'residential', 'rural', 'quiet-rural'] as const;
+export const LESSONS = [
+  'quiet-gain',
+  'back-signal',
+  'axis',
+  'bounce',
+  'wires',
+  'clear-view',
+  'crossing',
+  'moving',
+  'several',
+  'night',
+  'close-in',
+  'search',
+] as const;
+export const CAUTIONS = ['wires', 'heights', 'water', 'roads', 'weather', 'alone', 'land', 'hearing'] as const;
+
+const text = (longest: number) => z.string().trim().min(1).max(longest);
+const between = (least: number, most: number) => z.number().min(least).max(most);
+const share = between(0, 1);
+/** East, north in metres from the south-west corner of the map. */
+const place = z.tuple([between(0, 10_000), between(0, 10_000)]);
+
+const towerLine = z.strictObject({
+  voltage: z.enum(['low', 'medium', 'high']),
+  /** Two or more corners of the line, supports are set between them. */
+  route: z.array(place).min(2).max(12),
+  spanM: between(30, 450),
+  supportHeightM: between(6, 60),
+  wireHeightM: between(5, 55),
+  conductors: z.int().min(1).max(6),
+});
+
+const ground = z.strictObject({
+  sizeM: between(1_000, 10_000),
+  cellM: between(5, 20),
+  relief: z.strictObject({ style: z.enum(RELIEF_STYLES), strengthM: between(0, 600), roughness: share, baseHeightM: between(0, 1_500) }),
+  cover: z.strictObject({ wood: between(0, 0.9), scrub: between(0, 0.6), wet: between(0, 0.6), rock: between(0, 0.4) }),
+  water: z.strictObject({ lakes: z.int().min(0).max(6), streams: z.int().min(0).max(12) }),
+  tracks: z.int().min(0).max(8),
+  farms: z.int().min(0).max(8),
+  hamlets: z.int().min(0).max(3),
+  fieldWalls: z.boolean(),
+  powerLines: z.array(towerLine).max(4),
+  /** Buildings set by hand: centre, length and width, bearing of the long side, height, what the walls are of. */
+  buildings: z
+    .array(
+      z.strictObject({
+        at: place,
+        lengthM: between(2, 80),
+        widthM: between(2, 60),
+        alongDeg: between(0, 359.99),
+        heightM: between(2, 30),
+        walls: z.enum(['stone', 'metal']),
+      }),
+    )
+    .max(40),
+});
+
+const movement = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('stays') }),
+  z.strictObject({ kind: z.literal('path'), points: z.array(place).min(2).max(40), speedMPerS: between(0.05, 5), pauseS: between(0, 600) }),
+  z.strictObject({ kind: z.literal('wanders'), withinM: between(5, 1_500), speedMPerS: between(0.05, 3), restS: between(0, 900) }),
+]);
+
+const tag = z.strictObject({
+  name: text(40),
+  at: place,
+  frequencyMHz: between(30, 500),
+  eirpDbm: between(-40, 30),
+  pulseMs: between(8, 60),
+  pulsesPerMinute: between(20, 120),
+  heightM: between(0.02, 30),
+  /** Where the whip points: bearing, and how far it leans from upright (90 is lying). */
+  whip: z.strictObject({ leanDeg: between(0, 90), towardDeg: between(0, 359.99) }),
+  movement,
+  driftHzPerHour: between(-2_000, 2_000),
+  decayDbPerHour: between(0, 20),
+});
+
+const kit = z.strictObject({
+  antennas: z.array(z.enum(ANTENNA_IDS)).min(1).max(6),
+  startAntenna: z.enum(ANTENNA_IDS),
+  startGainDb: between(0, 90),
+  startAttenuatorDb: z.union([z.literal(0), z.literal(10), z.literal(20), z.literal(30)]),
+  /** How far the dial is off the first tag's clearest note at the start. */
+  startOffsetHz: between(-3_000, 3_000),
+  noiseFigureDb: between(1, 12),
+});
+
+const aids = z.strictObject({
+  ownPosition: z.boolean(),
+  sMeter: z.boolean(),
+  compass: z.boolean(),
+  fix: z.boolean(),
+  soundRing: z.boolean(),
+});
+
+const weight = between(0, 4);
+
+export const scenarioSchema = z.strictObject({
+  format: z.literal('faintward-scenario'),
+  version: z.literal(SCENARIO_VERSION),
+  title: text(60),
+  brief: text(600),
+  author: text(60),
+  lesson: z.enum(LESSONS),
+  level: z.int().min(1).max(5),
+  seed: text(40),
+  ground,
+  radio: z.strictObject({
+    groundClass: z.enum(GROUND_CLASSES),
+    noise: z.enum(NOISE_CLASSES),
+    lineNoiseDb: between(-40, 40),
+    mainsHz: z.union([z.literal(50), z.literal(60)]),
+  }),
+  tags: z.array(tag).min(1).max(8),
+  kit,
+  start: z.strictObject({ at: place, facingDeg: between(0, 359.99) }),
+  aids,
+  limits: z.strictObject({
+    timeS: between(60, 14_400),
+    paceMPerS: between(0.5, 4),
+    vehicle: z.boolean(),
+    /** A find counts within this distance of the tag. */
+    findWithinM: between(1, 60),
+  }),
+  weights: z.strictObject({ quietGain: weight, setThenSweep: weight, walkAndListen: weight, clearView: weight }),
+  cautions: z.array(z.enum(CAUTIONS)).max(8),
+});
+
+export type Scenario = z.infer<typeof scenarioSchema>;
+export type GroundPlan = Scenario['ground'];
+export type LinePlan = GroundPlan['powerLines'][number];
+export type Tag = Scenario['tags'][number];
+export type AntennaId = (typeof ANTENNA_IDS)[number];
+export type GroundClassId = (typeof GROUND_CLASSES)[number];
+export type NoiseClassId = (typeof NOISE_CLASSES)[number];
+export type Caution = (typeof CAUTIONS)[number];

@@ -1,0 +1,20 @@
+import preact from '@preact/preset-vite';
+import { defineConfig } from 'vite';
+
+// Root is the browser's folder so that the top level of the project stays short.
+export default defineConfig({
+  root: 'src/browser',
+  base: './',
+  publicDir: '../../assets/public',
+  plugins: [preact({ prefreshEnabled: false })],
+  worker: { format: 'es' },
+  build: {
+    outDir: '../../dist/browser',
+    emptyOutDir: true,
+    target: 'es2022',
+    // The worklet and the worker must stay files of their own: a data: script would need a wider content policy.
+    assetsInlineLimit: 0,
+    chunkSizeWarningLimit: 1800,
+  },
+  preview: { port: 4173, host: '127.0.0.1', strictPort: false },
+});

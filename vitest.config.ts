@@ -1,0 +1,19 @@
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  test: {
+    projects: [
+      { test: { name: 'core', include: ['tests/{core,outside,house,cli,golden,fuzz}/**/*.test.ts'], testTimeout: 60_000 } },
+      {
+        test: {
+          name: 'browser',
+          include: ['tests/browser/**/*.test.ts'],
+          testTimeout: 240_000,
+          hookTimeout: 240_000,
+          fileParallelism: false,
+        },
+      },
+    ],
+    coverage: { provider: 'v8', include: ['src/core/**'], reporter: ['text-summary', 'json-summary'], reportsDirectory: 'coverage' },
+  },
+});
