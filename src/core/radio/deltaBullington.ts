@@ -1,0 +1,75 @@
+import { bullingtonDb } from './bullington';
+import type { Ground, Polarization } from './ground';
+import { smoothEarthDb } from './smoothEarth';
+import { earthRadiusOf, lengthOf, rxAboveSeaM, type TerrainPath, txAboveSeaM } from './terrainPath';
+
+/**
+ * Delta-Bullington diffraction loss, dB over free space: Bullington on the profile, plus what the smooth Earth under it loses
+ * more than Bullington on that smooth Earth. @source ITU-R P.526, section 4.5.2, equations (53) to (62)
+ */
+export function deltaBullingtonDb(path: TerrainPath, ground: Ground, polarization: Polarization): number {
+  const ends = effectiveHeights(path);
+  const smooth: TerrainPath = {
+    ...path,
+    heightsM: new Float64Array(path.distancesM.length),
+    txHeightM: ends.txM,
+    rxHeightM: ends.rxM,
+  };
+  const sphereDb = smoothEarthDb({
+    distanceM: lengthOf(path),
+    h1M: ends.txM,
+    h2M: ends.rxM,
+    frequencyMHz: path.frequencyMHz,
+    polarization,
+    ground,
+    earthRadiusM: earthRadiusOf(path),
+  });
+  return bullingtonDb(path) + Math.max(0, sphereDb - bullingtonDb(smooth));
+}
+
+/** Heights of the antennas above the smooth surface fitted under the profile. @source ITU-R P.526, section 4.5.3 */
+function effectiveHeights(path: TerrainPath): { txM: number; rxM: number } {
+  const fitted = fittedSurface(path);
+  const { highestM, fromTx, fromRx } = obstruction(path);
+  let startM = fitted.startM;
+  let endM = fitted.endM;
+  if (highestM > 0) {
+    startM -= (highestM * fromTx) / (fromTx + fromRx);
+    endM -= (highestM * fromRx) / (fromTx + fromRx);
+  }
+  startM = Math.min(startM, path.heightsM[0]!);
+  endM = Math.min(endM, path.heightsM[path.heightsM.length - 1]!);
+  return { txM: txAboveSeaM(path) - startM, rxM: rxAboveSeaM(path) - endM };
+}
+
+/** Least-squares straight surface under the profile: its heights at the two ends, metres above sea level. */
+function fittedSurface({ distancesM, heightsM }: TerrainPath): { startM: number; endM: number } {
+  const d = distancesM[distancesM.length - 1]!;
+  let v1 = 0;
+  let v2 = 0;
+  for (let i = 1; i < distancesM.length; i++) {
+    const near = distancesM[i - 1]!;
+    const far = distancesM[i]!;
+    v1 += (far - near) * (heightsM[i]! + heightsM[i - 1]!);
+    v2 += (far - near) * (heightsM[i]! * (2 * far + near) + heightsM[i - 1]! * (far + 2 * near));
+  }
+  return { startM: (2 * v1 * d - v2) / (d * d), endM: (v2 - v1 * d) / (d * d) };
+}
+
+/** How far the ground stands over the straight line between the antennas, and how steeply it does seen from either end. */
+function obstruction(path: TerrainPath): { highestM: number; fromTx: number; fromRx: number } {
+  const d = lengthOf(path);
+  const txM = txAboveSeaM(path);
+  const rxM = rxAboveSeaM(path);
+  let highestM = -Infinity;
+  let fromTx = -Infinity;
+  let fromRx = -Infinity;
+  for (let i = 1; i < path.distancesM.length - 1; i++) {
+    const di = path.distancesM[i]!;
+    const overM = path.heightsM[i]! - (txM * (d - di) + rxM * di) / d;
+    highestM = Math.max(highestM, overM);
+    fromTx = Math.max(fromTx, overM / di);
+    fromRx = Math.max(fromRx, overM / (d - di));
+  }
+  return { highestM, fromTx, fromRx };
+}
