@@ -89,6 +89,8 @@ const tag = z.strictObject({
 const kit = z.strictObject({
   antennas: z.array(z.enum(ANTENNA_IDS)).min(1).max(6),
   startAntenna: z.enum(ANTENNA_IDS),
+  /** Frequency that the antennas of this kit were cut for, MHz. */
+  designMHz: between(30, 500),
   startGainDb: between(0, 90),
   startAttenuatorDb: z.union([z.literal(0), z.literal(10), z.literal(20), z.literal(30)]),
   /** How far the dial is off the first tag's clearest note at the start. */

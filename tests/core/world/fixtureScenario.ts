@@ -62,6 +62,7 @@ const PLAIN: Scenario = {
   kit: {
     antennas: ['yagi3', 'loop'],
     startAntenna: 'yagi3',
+    designMHz: 150,
     startGainDb: 40,
     startAttenuatorDb: 0,
     startOffsetHz: 400,

@@ -1,0 +1,30 @@
+import type { AntennaId } from '../scenario/schema';
+import type { MapPoint } from '../units/frames';
+
+/** Everything a learner can do. Person, walker, replay and test use the same door. */
+export type Action =
+  /** Point the antenna (mouse, touch, compass). */
+  | { readonly type: 'turn'; readonly toDeg: number }
+  /** Turn the antenna steadily (keys, stick); 0 stops. */
+  | { readonly type: 'spin'; readonly degPerS: number }
+  | { readonly type: 'roll'; readonly toDeg: number }
+  | { readonly type: 'raise'; readonly raised: boolean }
+  | { readonly type: 'setGain'; readonly gainDb: number }
+  | { readonly type: 'setAttenuator'; readonly attenuatorDb: number }
+  | { readonly type: 'tune'; readonly tunedMHz: number }
+  | { readonly type: 'changeAntenna'; readonly antenna: AntennaId }
+  /** Walk on a course at a pace; pace 0 stands still. */
+  | { readonly type: 'walk'; readonly courseDeg: number; readonly paceMPerS: number }
+  /** Walk to a place and stop there. */
+  | { readonly type: 'walkTo'; readonly at: MapPoint; readonly paceMPerS: number }
+  /** Write the antenna's heading here into the notebook. */
+  | { readonly type: 'mark' }
+  | { readonly type: 'strikeOut'; readonly mark: number }
+  | { readonly type: 'unstrike'; readonly mark: number }
+  | { readonly type: 'guess'; readonly at: MapPoint | null }
+  /** "The tag is here." */
+  | { readonly type: 'declare' }
+  | { readonly type: 'giveUp' };
+
+/** An action and the tick at which it was done. */
+export type Entry = { readonly tick: number; readonly action: Action };

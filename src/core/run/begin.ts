@@ -1,0 +1,30 @@
+import { clearestDialMHz } from '../receiver/tuning';
+import type { Scenario } from '../scenario/schema';
+import type { RunState } from './state';
+
+/** The state at tick 0: standing at the start, antenna flat and facing as the exercise says. */
+export function begin(scenario: Scenario): RunState {
+  const { kit, start } = scenario;
+  return {
+    tick: 0,
+    at: { eM: start.at[0], nM: start.at[1] },
+    hold: { headingDeg: start.facingDeg, rollDeg: 0, raised: false, antenna: kit.startAntenna },
+    spinDegPerS: 0,
+    controls: {
+      gainDb: kit.startGainDb,
+      attenuatorDb: kit.startAttenuatorDb,
+      tunedMHz: roundedMHz(clearestDialMHz(scenario.tags[0]!.frequencyMHz) + kit.startOffsetHz / 1e6),
+    },
+    legs: { courseDeg: start.facingDeg, paceMPerS: 0, until: null },
+    walkedM: 0,
+    blocked: false,
+    busyUntilTick: 0,
+    notebook: [],
+    guess: null,
+    declarations: [],
+    ending: null,
+  };
+}
+
+/** The dial moves in whole hertz. */
+export const roundedMHz = (mhz: number): number => Math.round(mhz * 1e6) / 1e6;

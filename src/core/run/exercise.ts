@@ -1,0 +1,55 @@
+import { antennaById } from '../antenna/catalogue';
+import { makeReceivingAntenna, type ReceivingAntenna } from '../antenna/orientation';
+import { type Airspace, makeAirspace } from '../radio/arrivals';
+import type { AntennaId, Scenario } from '../scenario/schema';
+import { digestOf } from '../scenario/seal';
+import type { MapPoint } from '../units/frames';
+import { generateWorld } from '../world/generate';
+import type { World } from '../world/world';
+
+/** An exercise that is open: its ground, and what the radio model keeps between pulses. */
+export type Exercise = {
+  readonly scenario: Scenario;
+  readonly digest: string;
+  readonly world: World;
+  /** The waves of one tag when it is at a place; places of moving tags lie on a lattice of 10 m. */
+  readonly airspace: (tag: number, tagAt: MapPoint) => Airspace;
+  readonly antenna: (id: AntennaId, tag: number) => ReceivingAntenna;
+};
+
+/** Moving tags send from lattice places, so that what was computed for one is used again. */
+const LATTICE_M = 10;
+/** Airspaces kept at a time: the last places of eight moving tags. */
+const KEPT = 24;
+
+/** Opens an exercise on its own ground; `world` may be given where it was generated elsewhere (a worker). */
+export function openExercise(scenario: Scenario, world: World = generateWorld(scenario)): Exercise {
+  const airspaces = new Map<string, Airspace>();
+  const antennas = new Map<string, ReceivingAntenna>();
+  return {
+    scenario,
+    digest: digestOf(scenario),
+    world,
+    airspace(tag, tagAt) {
+      const moves = scenario.tags[tag]!.movement.kind !== 'stays';
+      const at = moves ? latticePlace(tagAt, scenario.ground.sizeM) : tagAt;
+      const key = `${tag}/${at.eM}/${at.nM}`;
+      const kept = airspaces.get(key) ?? makeAirspace({ scenario, world, tagIndex: tag, tagAt: at });
+      airspaces.delete(key);
+      airspaces.set(key, kept); // newest last
+      if (airspaces.size > KEPT) airspaces.delete(airspaces.keys().next().value!);
+      return kept;
+    },
+    antenna(id, tag) {
+      const key = `${id}/${tag}`;
+      const known = antennas.get(key);
+      if (known) return known;
+      const made = makeReceivingAntenna(antennaById(id).pattern(scenario.tags[tag]!.frequencyMHz, scenario.kit.designMHz));
+      antennas.set(key, made);
+      return made;
+    },
+  };
+}
+
+const onLattice = (m: number, sizeM: number): number => Math.min(sizeM - 1, Math.max(1, Math.round(m / LATTICE_M) * LATTICE_M));
+const latticePlace = ({ eM, nM }: MapPoint, sizeM: number): MapPoint => ({ eM: onLattice(eM, sizeM), nM: onLattice(nM, sizeM) });

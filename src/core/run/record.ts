@@ -1,0 +1,150 @@
+import { z } from 'zod';
+import type { HeardPulse } from '../ear/hear';
+import { complaints } from '../scenario/complaints';
+import { InputFaults } from '../scenario/faults';
+import { jsonFrom } from '../scenario/jsonText';
+import { scenarioFrom } from '../scenario/load';
+import { ANTENNA_IDS, type Scenario } from '../scenario/schema';
+import { digestOf } from '../scenario/seal';
+import type { Action, Entry } from './actions';
+import type { Exercise } from './exercise';
+import type { Live } from './live';
+
+export const RUN_VERSION = 1;
+export const PROGRAM_VERSION = '0.1.0';
+/** Largest run file that is read, characters. */
+const LARGEST_RUN = 8_000_000;
+
+const number = z.number();
+const tick = z
+  .int()
+  .min(0)
+  .max(20 * 14_400);
+const place = z.strictObject({ eM: number.min(-1).max(10_001), nM: number.min(-1).max(10_001) });
+const action = z.discriminatedUnion('type', [
+  z.strictObject({ type: z.literal('turn'), toDeg: number }),
+  z.strictObject({ type: z.literal('spin'), degPerS: number }),
+  z.strictObject({ type: z.literal('roll'), toDeg: number }),
+  z.strictObject({ type: z.literal('raise'), raised: z.boolean() }),
+  z.strictObject({ type: z.literal('setGain'), gainDb: number }),
+  z.strictObject({ type: z.literal('setAttenuator'), attenuatorDb: number }),
+  z.strictObject({ type: z.literal('tune'), tunedMHz: number }),
+  z.strictObject({ type: z.literal('changeAntenna'), antenna: z.enum(ANTENNA_IDS) }),
+  z.strictObject({ type: z.literal('walk'), courseDeg: number, paceMPerS: number }),
+  z.strictObject({ type: z.literal('walkTo'), at: place, paceMPerS: number }),
+  z.strictObject({ type: z.literal('mark') }),
+  z.strictObject({ type: z.literal('strikeOut'), mark: z.int().min(0).max(10_000) }),
+  z.strictObject({ type: z.literal('unstrike'), mark: z.int().min(0).max(10_000) }),
+  z.strictObject({ type: z.literal('guess'), at: place.nullable() }),
+  z.strictObject({ type: z.literal('declare') }),
+  z.strictObject({ type: z.literal('giveUp') }),
+]);
+
+/** A heard pulse as a row: time ms, pitch Hz, level, loudness, audible, flat out, S units. The length is the tag's. */
+const heardRow = z.tuple([z.int().min(0), number, number, number, z.boolean(), z.boolean(), number]);
+
+const practice = z.strictObject({
+  daysPractised: z.int().min(0).max(28),
+  longestGapDays: z.int().min(0).max(28),
+  dueShare: number.min(0).max(1).nullable(),
+  largestSkillShare: number.min(0).max(1),
+});
+/** The learner's own statement of the last 28 days. */
+export type Practice = z.infer<typeof practice>;
+
+const runSchema = z.strictObject({
+  format: z.literal('faintward-run'),
+  version: z.literal(RUN_VERSION),
+  program: z.string().max(20),
+  name: z.string().max(60),
+  by: z.enum(['person', 'walker']),
+  aided: z.boolean(),
+  listener: z.strictObject({ thresholdDb: number.min(-40).max(40), checkedAt: z.string().max(30).nullable() }),
+  practice: practice.optional(),
+  scenario: z.unknown(),
+  digest: z.string().regex(/^[0-9a-f]{64}$/),
+  ticks: tick,
+  log: z.array(z.tuple([tick, action])).max(200_000),
+  heard: z.array(heardRow).max(120_000),
+});
+
+/** A finished or saved run: the exercise, what was done, what was heard. */
+export type Recording = Omit<z.infer<typeof runSchema>, 'scenario'> & { readonly scenario: Scenario };
+
+type About = Pick<Recording, 'name' | 'by'> & Partial<Pick<Recording, 'aided' | 'practice'>> & { readonly checkedAt?: string | null };
+
+const asRow = (heard: HeardPulse): Recording['heard'][number] => [
+  Math.round(heard.atS * 1000),
+  heard.pitchHz,
+  heard.levelDb,
+  heard.loudnessDb,
+  heard.audible,
+  heard.flatOut,
+  heard.sUnits,
+];
+
+export function recordingOf(exercise: Exercise, live: Live, about: About): Recording {
+  return {
+    format: 'faintward-run',
+    version: RUN_VERSION,
+    program: PROGRAM_VERSION,
+    name: about.name,
+    by: about.by,
+    aided: about.aided ?? false,
+    listener: { thresholdDb: live.listener.thresholdDb, checkedAt: about.checkedAt ?? null },
+    ...(about.practice ? { practice: about.practice } : {}),
+    scenario: exercise.scenario,
+    digest: exercise.digest,
+    ticks: live.state.tick,
+    log: live.log.map((entry) => [entry.tick, entry.action] as [number, Action]),
+    heard: live.pulses.map(({ heard }) => asRow(heard)),
+  };
+}
+
+/** The text of a run file. */
+export const writeRecording = (recording: Recording): string => `${JSON.stringify(recording)}\n`;
+
+/** @throws InputFaults for anything that is not a whole run of this format, its scenario included */
+export const readRecording = (file: string, text: string): Recording => recordingFrom(file, jsonFrom(file, text, LARGEST_RUN));
+
+export function recordingFrom(file: string, value: unknown): Recording {
+  const parsed = runSchema.safeParse(value);
+  if (!parsed.success) {
+    throw new InputFaults(complaints(file, value, parsed.error.issues.slice(0, 20), () => 'use the run file as the program wrote it'));
+  }
+  const scenario = scenarioFrom(`${file}: scenario`, parsed.data.scenario);
+  const digest = digestOf(scenario);
+  if (digest !== parsed.data.digest) {
+    const found = `the scenario inside has digest ${digest.slice(0, 12)}…, the run says ${parsed.data.digest.slice(0, 12)}…`;
+    throw new InputFaults([{ file, path: 'digest', found, mend: 'use the run file as the program wrote it' }]);
+  }
+  const unordered = parsed.data.log.findIndex(([at], i, log) => i > 0 && at < log[i - 1]![0]);
+  if (unordered >= 0) {
+    const mend = 'use the run file as the program wrote it';
+    throw new InputFaults([{ file, path: `log.${unordered}`, found: 'an action earlier than the one before it', mend }]);
+  }
+  return { ...parsed.data, scenario };
+}
+
+export const entriesOf = (recording: Recording): readonly Entry[] => recording.log.map(([at, done]) => ({ tick: at, action: done }));
+
+/** Largest difference of a replayed level that rounding in another engine explains, dB. */
+const ROUNDING_DB = 0.0151;
+
+/** Do the pulses of a replay match the recorded ones, to one rounding step? */
+export function heardMatches(recording: Recording, live: Live): boolean {
+  const rows = live.pulses.map(({ heard }) => asRow(heard));
+  if (rows.length !== recording.heard.length || live.state.tick !== recording.ticks) return false;
+  return rows.every((row, i) => rowMatches(row, recording.heard[i]!));
+}
+
+type Row = Recording['heard'][number];
+
+function rowMatches(a: Row, b: Row): boolean {
+  const near = (x: number, y: number, step: number) => Math.abs(x - y) <= step;
+  const same = a[0] === b[0] && near(a[1], b[1], 0.11) && near(a[2], b[2], ROUNDING_DB) && near(a[3], b[3], ROUNDING_DB);
+  // A pulse on the very edge of hearing may fall either way where its loudness differs by a rounding step.
+  const audible = a[4] === b[4] || (a[3] !== b[3] && near(a[3], b[3], ROUNDING_DB));
+  const flat = a[5] === b[5] || a[2] !== b[2];
+  return same && audible && flat && near(a[6], b[6], 0.11);
+}

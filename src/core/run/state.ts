@@ -1,0 +1,54 @@
+import type { AntennaId } from '../scenario/schema';
+import type { MapPoint } from '../units/frames';
+
+/** The run's clock counts whole ticks, so that a log replays exactly whatever the frame rate was. */
+export const TICKS_PER_S = 20;
+export const TICK_S = 1 / TICKS_PER_S;
+
+/** How the antenna is held. rollDeg 0 is flat (elements level), 90 upright; raised is the outstretched arm. */
+export type Hold = { readonly headingDeg: number; readonly rollDeg: number; readonly raised: boolean; readonly antenna: AntennaId };
+
+/** What the hands have set on the receiver. */
+export type Controls = { readonly gainDb: number; readonly attenuatorDb: number; readonly tunedMHz: number };
+
+/** The legs: a course and a pace, or a place to stop at. paceMPerS 0 is standing. */
+export type Legs = { readonly courseDeg: number; readonly paceMPerS: number; readonly until: MapPoint | null };
+
+/** One line of the notebook. */
+export type Mark = {
+  readonly atTick: number;
+  readonly at: MapPoint;
+  readonly bearingDeg: number;
+  readonly gainDb: number;
+  readonly attenuatorDb: number;
+  readonly struckOut: boolean;
+};
+
+export type Declaration = { readonly atTick: number; readonly at: MapPoint; readonly right: boolean; readonly offM: number };
+
+export type Ending = 'found' | 'gave-up' | 'out-of-time';
+
+/** A run is read-only data; the only way to the next state is `step` and `advance`. */
+export type RunState = {
+  readonly tick: number;
+  readonly at: MapPoint;
+  readonly hold: Hold;
+  /** Antenna changing by itself while a key or stick is held, degrees per second, clockwise positive. */
+  readonly spinDegPerS: number;
+  readonly controls: Controls;
+  readonly legs: Legs;
+  readonly walkedM: number;
+  /** True where the last tick's movement was stopped by water, a building or the map's edge. */
+  readonly blocked: boolean;
+  /** Until this tick the hands are busy changing the antenna. */
+  readonly busyUntilTick: number;
+  readonly notebook: readonly Mark[];
+  readonly guess: MapPoint | null;
+  readonly declarations: readonly Declaration[];
+  readonly ending: Ending | null;
+};
+
+/** Antenna height above ground, metres: chest or outstretched arm. */
+export const antennaHeightM = (hold: Hold): number => (hold.raised ? 2.4 : 1.7);
+
+export const timeS = (state: RunState): number => state.tick / TICKS_PER_S;

@@ -1,0 +1,120 @@
+import type { ANTENNA_IDS, Scenario } from '../scenario/schema';
+import { toRad, wrapBearingDeg } from '../units/angles';
+import { bearingDeg, distanceM } from '../units/frames';
+import { paceFactor, walkable } from '../world/walking';
+import type { World } from '../world/world';
+import type { Action } from './actions';
+import { roundedMHz } from './begin';
+import { type RunState, TICK_S, TICKS_PER_S } from './state';
+import { tagAt } from './tagMotion';
+
+/** Seconds that changing the antenna takes: unscrew, fold out, screw (common practice, no source). */
+const ANTENNA_CHANGE_S = 30;
+const ATTENUATOR_STEPS_DB: readonly number[] = [0, 10, 20, 30];
+const inRange = (value: number, least: number, most: number): number => Math.min(most, Math.max(least, value));
+const tenth = (value: number): number => Math.round(value * 10) / 10;
+
+/**
+ * One action done now: `step(state, action)` with what it needs of the exercise. Values out of range are brought to the
+ * range's end, as a knob does; actions after the end change nothing.
+ */
+export function step(scenario: Scenario, state: RunState, action: Action): RunState {
+  if (state.ending !== null) return state;
+  switch (action.type) {
+    case 'turn':
+      return { ...state, hold: { ...state.hold, headingDeg: wrapBearingDeg(tenth(action.toDeg)) } };
+    case 'spin':
+      return { ...state, spinDegPerS: inRange(action.degPerS, -360, 360) };
+    case 'roll':
+      return { ...state, hold: { ...state.hold, rollDeg: inRange(tenth(action.toDeg), 0, 90) } };
+    case 'raise':
+      return { ...state, hold: { ...state.hold, raised: action.raised } };
+    case 'setGain':
+      return { ...state, controls: { ...state.controls, gainDb: inRange(tenth(action.gainDb), 0, 90) } };
+    case 'setAttenuator':
+      return ATTENUATOR_STEPS_DB.includes(action.attenuatorDb)
+        ? { ...state, controls: { ...state.controls, attenuatorDb: action.attenuatorDb } }
+        : state;
+    case 'tune':
+      return { ...state, controls: { ...state.controls, tunedMHz: roundedMHz(inRange(action.tunedMHz, 29.99, 500.01)) } };
+    case 'changeAntenna':
+      return changeAntenna(scenario, state, action.antenna);
+    case 'walk':
+    case 'walkTo':
+      return setLegs(scenario, state, action);
+    case 'mark':
+    case 'strikeOut':
+    case 'unstrike':
+    case 'guess':
+      return write(state, action);
+    case 'declare':
+      return declare(scenario, state);
+    case 'giveUp':
+      return { ...state, ending: 'gave-up' };
+  }
+}
+
+function changeAntenna(scenario: Scenario, state: RunState, antenna: (typeof ANTENNA_IDS)[number]): RunState {
+  if (!scenario.kit.antennas.includes(antenna) || antenna === state.hold.antenna) return state;
+  return { ...state, hold: { ...state.hold, antenna }, busyUntilTick: state.tick + ANTENNA_CHANGE_S * TICKS_PER_S };
+}
+
+function setLegs(scenario: Scenario, state: RunState, action: Extract<Action, { type: 'walk' | 'walkTo' }>): RunState {
+  const paceMPerS = inRange(action.paceMPerS, 0, scenario.limits.paceMPerS);
+  if (action.type === 'walk') {
+    return { ...state, legs: { courseDeg: wrapBearingDeg(tenth(action.courseDeg)), paceMPerS, until: null } };
+  }
+  return { ...state, legs: { courseDeg: bearingDeg(state.at, action.at), paceMPerS, until: action.at } };
+}
+
+function write(state: RunState, action: Extract<Action, { type: 'mark' | 'strikeOut' | 'unstrike' | 'guess' }>): RunState {
+  if (action.type === 'guess') return { ...state, guess: action.at };
+  if (action.type === 'mark') {
+    const { gainDb, attenuatorDb } = state.controls;
+    const mark = { atTick: state.tick, at: state.at, bearingDeg: state.hold.headingDeg, gainDb, attenuatorDb, struckOut: false };
+    return { ...state, notebook: [...state.notebook, mark] };
+  }
+  const struckOut = action.type === 'strikeOut';
+  return { ...state, notebook: state.notebook.map((mark, i) => (i === action.mark ? { ...mark, struckOut } : mark)) };
+}
+
+function declare(scenario: Scenario, state: RunState): RunState {
+  const nearestM = Math.min(...scenario.tags.map((_, i) => distanceM(state.at, tagAt(scenario, i, state.tick / TICKS_PER_S))));
+  const right = nearestM <= scenario.limits.findWithinM;
+  const declaration = { atTick: state.tick, at: state.at, right, offM: Math.round(nearestM * 10) / 10 };
+  return { ...state, declarations: [...state.declarations, declaration], ending: right ? 'found' : null };
+}
+
+/** One tick of time: the antenna spins, the legs walk, the clock may run out. */
+export function advance(scenario: Scenario, world: World, state: RunState): RunState {
+  if (state.ending !== null) return state;
+  const tick = state.tick + 1;
+  const turned = state.spinDegPerS === 0 ? state.hold : { ...state.hold, headingDeg: spun(state) };
+  const moved = walked(world, { ...state, tick, hold: turned });
+  return tick >= scenario.limits.timeS * TICKS_PER_S ? { ...moved, ending: 'out-of-time' } : moved;
+}
+
+const spun = (state: RunState): number => wrapBearingDeg(Math.round((state.hold.headingDeg + state.spinDegPerS * TICK_S) * 1000) / 1000);
+
+/** Rounded to the millimetre, so that two engines whose sines differ in the last bit walk the same line. */
+const millimetre = (m: number): number => Math.round(m * 1000) / 1000;
+
+function walked(world: World, state: RunState): RunState {
+  const { legs, at } = state;
+  if (legs.paceMPerS === 0 || state.tick < state.busyUntilTick) return state.blocked ? { ...state, blocked: false } : state;
+  const courseDeg = legs.until ? bearingDeg(at, legs.until) : legs.courseDeg;
+  const [east, north] = [Math.sin(toRad(courseDeg)), Math.cos(toRad(courseDeg))];
+  const paceMPerS = legs.paceMPerS * paceFactor(world, at, east, north);
+  const leftM = legs.until ? distanceM(at, legs.until) : Number.POSITIVE_INFINITY;
+  const lengthM = Math.min(leftM, paceMPerS * TICK_S);
+  const next = { eM: millimetre(at.eM + east * lengthM), nM: millimetre(at.nM + north * lengthM) };
+  if (!walkable(world, next)) return { ...state, blocked: true, legs: { ...legs, paceMPerS: 0, until: null } };
+  const arrived = lengthM >= leftM - 0.001;
+  return {
+    ...state,
+    at: next,
+    blocked: false,
+    walkedM: millimetre(state.walkedM + lengthM),
+    legs: arrived ? { courseDeg, paceMPerS: 0, until: null } : { ...legs, courseDeg },
+  };
+}

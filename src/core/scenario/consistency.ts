@@ -1,0 +1,56 @@
+import type { Fault } from './faults';
+import type { Scenario } from './schema';
+
+/** Antennas with elements of half a wave that a hand can't hold below 100 MHz. */
+const LONG_ELEMENTS: readonly string[] = ['yagi3', 'yagi2', 'phased2', 'yagi5'];
+
+/** Faults that show only when fields are seen together. */
+export function inconsistencies(file: string, scenario: Scenario): readonly Fault[] {
+  const faults: Fault[] = [];
+  const say = (path: string, found: string, mend: string) => faults.push({ file, path, found, mend });
+  const { sizeM, cover, powerLines, buildings } = scenario.ground;
+  const inside = (path: string, places: readonly (readonly [number, number])[]) => {
+    places.forEach(([eM, nM], i) => {
+      const where = places.length > 1 ? `${path}.${i}` : path;
+      if (eM > sizeM || nM > sizeM)
+        say(where, `[${eM}, ${nM}] lies outside the map of ${sizeM} m`, `give east and north between 0 and ${sizeM}`);
+    });
+  };
+  inside('start.at', [scenario.start.at]);
+  scenario.tags.forEach((tag, i) => {
+    inside(`tags.${i}.at`, [tag.at]);
+    if (tag.movement.kind === 'path') inside(`tags.${i}.movement.points`, tag.movement.points);
+    if (tag.pulseMs / 1000 > 30 / tag.pulsesPerMinute) {
+      say(`tags.${i}.pulseMs`, `pulses of ${tag.pulseMs} ms fill more than half the time`, 'shorten the pulse or lower the rate');
+    }
+  });
+  powerLines.forEach((line, i) => {
+    inside(`ground.powerLines.${i}.route`, line.route);
+    if (line.wireHeightM > line.supportHeightM) {
+      say(
+        `ground.powerLines.${i}.wireHeightM`,
+        `wires at ${line.wireHeightM} m hang above supports of ${line.supportHeightM} m`,
+        'lower the wires',
+      );
+    }
+  });
+  buildings.forEach((building, i) => {
+    inside(`ground.buildings.${i}.at`, [building.at]);
+  });
+  const covered = cover.wood + cover.scrub + cover.wet + cover.rock;
+  if (covered > 1) say('ground.cover', `shares add up to ${covered.toFixed(2)}`, 'lower them to 1 or less together');
+  kitFaults(scenario, say);
+  return faults;
+}
+
+function kitFaults({ kit }: Scenario, say: (path: string, found: string, mend: string) => void): void {
+  if (!kit.antennas.includes(kit.startAntenna)) {
+    say('kit.startAntenna', `"${kit.startAntenna}" is not in kit.antennas`, 'add it there or start with one of them');
+  }
+  if (new Set(kit.antennas).size < kit.antennas.length) say('kit.antennas', 'an antenna is listed twice', 'list each once');
+  kit.antennas.forEach((antenna, i) => {
+    if (kit.designMHz < 100 && LONG_ELEMENTS.includes(antenna)) {
+      say(`kit.antennas.${i}`, `"${antenna}" at ${kit.designMHz} MHz has elements over 1.5 m`, 'take the loop or the whip below 100 MHz');
+    }
+  });
+}

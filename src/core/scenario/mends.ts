@@ -1,0 +1,41 @@
+/** What to type instead, by the path in the file with numbers left out. Longest match wins. */
+const MENDS: Readonly<Record<string, string>> = {
+  format: 'write "faintward-scenario"',
+  version: 'write 1, or open the file with a newer version of the program',
+  title: 'give a title of 1 to 60 characters',
+  brief: 'give a brief of 1 to 600 characters',
+  author: 'give a name of 1 to 60 characters',
+  lesson: 'choose one of the lessons in the scenario schema',
+  level: 'give a whole number from 1 to 5',
+  seed: 'give 1 to 40 characters',
+  'ground.sizeM': 'give metres between 1000 and 10000',
+  'ground.cellM': 'give metres between 5 and 20',
+  'ground.relief.style': 'choose ridged, smooth, plateau, dale, coast or fen',
+  'ground.relief.strengthM': 'give metres between 0 and 600',
+  'ground.cover': 'give shares of the ground between 0 and the bound, not more than 1 together',
+  'ground.powerLines': 'give route, spans and heights in metres within the bounds of the scenario schema',
+  tags: 'give one to eight tags',
+  'tags.at': 'give [east, north] in metres inside the map',
+  'tags.frequencyMHz': 'give megahertz between 30 and 500, for example 151.5',
+  'tags.eirpDbm': 'give dBm between -40 and 30',
+  'tags.pulseMs': 'give milliseconds between 8 and 60',
+  'tags.pulsesPerMinute': 'give pulses a minute between 20 and 120',
+  'tags.heightM': 'give metres above ground between 0.02 and 30',
+  'tags.movement': 'give kind "stays", "path" or "wanders" with what the kind needs',
+  'kit.antennas': 'list antennas among yagi3, yagi2, phased2, yagi5, loop and whip',
+  'kit.startGainDb': 'give decibels between 0 and 90',
+  'kit.startAttenuatorDb': 'give 0, 10, 20 or 30',
+  start: 'give at as [east, north] in metres inside the map, and facingDeg from 0 to below 360',
+  'limits.timeS': 'give seconds between 60 and 14400',
+  weights: 'give weights between 0 and 4',
+};
+
+/** The mend for a path such as `tags.0.at.1`. */
+export function mendFor(path: string): string {
+  const parts = path.split('.').filter((part) => !/^\d+$/.test(part));
+  for (let length = parts.length; length > 0; length--) {
+    const mend = MENDS[parts.slice(0, length).join('.')];
+    if (mend) return mend;
+  }
+  return 'see "Scenario files" in DEVELOPERS.md and the schema beside the scenarios';
+}
