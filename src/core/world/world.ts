@@ -39,6 +39,8 @@ export type World = {
   /** A COVER number per cell. */
   readonly cover: Grid<Uint8Array>;
   readonly tracks: readonly Track[];
+  /** 1 in every cell that a road, track or path runs through. */
+  readonly trackMask: Grid<Uint8Array>;
   readonly streams: readonly Stream[];
   readonly fieldWalls: readonly FieldWall[];
   readonly buildings: readonly Building[];

@@ -1,0 +1,133 @@
+import type { GroundPlan } from '../scenario/schema';
+import { type Drainage, drain, rimOf } from './drainage';
+import { fractal, noiseField } from './octaves';
+import { reliefOf, weatheringOf } from './relief';
+import { weather } from './weather';
+
+/** Land while it is being made: heights in double precision, what is sea, and where water runs. */
+export type Land = {
+  readonly cells: number;
+  readonly cellM: number;
+  readonly sizeM: number;
+  readonly groundM: Float64Array;
+  readonly isSea: Uint8Array;
+  readonly drainage: Drainage;
+};
+
+type Plan = Pick<GroundPlan, 'sizeM' | 'cellM' | 'relief'>;
+type Coarse = { readonly side: number; readonly stepM: number; readonly marginM: number; readonly heights: Float64Array };
+
+/** Cells of the map's side. */
+export const cellsOf = (plan: Pick<GroundPlan, 'sizeM' | 'cellM'>): number => Math.round(plan.sizeM / plan.cellM);
+
+/** The weathered shape on a coarse grid that reaches past the map, so that no valley ends at the map's edge because the map does. */
+function coarseLand(seed: string, plan: Plan): Coarse {
+  const inner = Math.min(200, Math.max(100, Math.round(cellsOf(plan) / 2)));
+  const stepM = plan.sizeM / inner;
+  const margin = Math.round(inner * 0.14) + 3;
+  const side = inner + 2 * margin;
+  const marginM = margin * stepM;
+  const relief = reliefOf(seed, plan);
+  const grain = noiseField(seed, 'terrain', 10);
+  const heights = new Float64Array(side * side);
+  for (let row = 0, i = 0; row < side; row++) {
+    for (let column = 0; column < side; column++, i++) {
+      const eM = (column + 0.5) * stepM - marginM;
+      const nM = (row + 0.5) * stepM - marginM;
+      const h = relief(eM, nM);
+      // A little grain turns parallel rills into branching ones.
+      heights[i] = h <= 0 ? h : h + 0.012 * grain(eM / (3 * stepM), nM / (3 * stepM));
+    }
+  }
+  weather(heights, side, side, weatheringOf(plan));
+  return { side, stepM, marginM, heights };
+}
+
+/** Weights of the uniform cubic B-spline for a fraction t between the two middle points: never overshoots. */
+function splineWeights(t: number): [number, number, number, number] {
+  const s = 1 - t;
+  return [(s * s * s) / 6, (3 * t * t * t - 6 * t * t + 4) / 6, (3 * s * s * s - 6 * s * s + 4) / 6, (t * t * t) / 6];
+}
+
+/** Coarse heights spread smoothly over the map's own cells: rows first, then columns. */
+function spread(coarse: Coarse, cells: number, cellM: number): Float64Array {
+  const { side, stepM, marginM, heights } = coarse;
+  const from = new Int32Array(cells);
+  const weights = new Float64Array(4 * cells);
+  for (let i = 0; i < cells; i++) {
+    const x = ((i + 0.5) * cellM + marginM) / stepM - 0.5;
+    const at = Math.min(side - 3, Math.max(1, Math.floor(x)));
+    from[i] = at - 1;
+    weights.set(splineWeights(x - at), 4 * i);
+  }
+  const wide = new Float64Array(side * cells);
+  for (let row = 0; row < side; row++)
+    for (let i = 0; i < cells; i++) {
+      const at = row * side + from[i]!;
+      const w = 4 * i;
+      wide[row * cells + i] =
+        weights[w]! * heights[at]! +
+        weights[w + 1]! * heights[at + 1]! +
+        weights[w + 2]! * heights[at + 2]! +
+        weights[w + 3]! * heights[at + 3]!;
+    }
+  const fine = new Float64Array(cells * cells);
+  for (let j = 0; j < cells; j++) {
+    const w = 4 * j;
+    const at = from[j]! * cells;
+    for (let i = 0; i < cells; i++)
+      fine[j * cells + i] =
+        weights[w]! * wide[at + i]! +
+        weights[w + 1]! * wide[at + cells + i]! +
+        weights[w + 2]! * wide[at + 2 * cells + i]! +
+        weights[w + 3]! * wide[at + 3 * cells + i]!;
+  }
+  return fine;
+}
+
+/** Knolls and hollows of 60 to 250 m, stronger on steep ground, none at sea. */
+function addDetail(seed: string, heights: Float64Array, cells: number, cellM: number, amount: number): void {
+  const noise = noiseField(seed, 'terrain', 11);
+  const before = Float64Array.from(heights);
+  for (let row = 1; row < cells - 1; row++)
+    for (let column = 1; column < cells - 1; column++) {
+      const i = row * cells + column;
+      if (before[i]! <= 0) continue;
+      const east = (before[i + 1]! - before[i - 1]!) / (2 * cellM);
+      const north = (before[i + cells]! - before[i - cells]!) / (2 * cellM);
+      const steep = Math.min(1, 500 * Math.sqrt(east * east + north * north));
+      const shore = Math.min(1, before[i]! * 25);
+      heights[i] =
+        before[i]! +
+        amount * shore * (0.25 + 0.75 * steep) * fractal(noise, ((column + 0.5) * cellM) / 240, ((row + 0.5) * cellM) / 240, 3, 0.42);
+    }
+}
+
+/** Heights stretched so that the land spans exactly the wished relief above its base; sea lies at the base. */
+function toMetres(heights: Float64Array, { style, strengthM, baseHeightM }: Plan['relief'], isSea: Uint8Array): void {
+  let low = style === 'coast' ? 0 : Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (const h of heights) {
+    if (h > high) high = h;
+    if (style !== 'coast' && h < low) low = h;
+  }
+  const perUnitM = high > low ? strengthM / (high - low) : 0;
+  for (let i = 0; i < heights.length; i++) {
+    if (style === 'coast' && heights[i]! <= 0) isSea[i] = 1;
+    heights[i] = baseHeightM + Math.max(0, heights[i]! - low) * perUnitM;
+  }
+}
+
+/** Land of the wished style without lakes or stream beds: no pits, water runs to the edge or the sea. */
+export function layTerrain(seed: string, plan: Plan): Land {
+  const cells = cellsOf(plan);
+  const cellM = plan.sizeM / cells;
+  const heights = spread(coarseLand(seed, plan), cells, cellM);
+  addDetail(seed, heights, cells, cellM, weatheringOf(plan).detail);
+  const isSea = new Uint8Array(cells * cells);
+  toMetres(heights, plan.relief, isSea);
+  const isOutlet = rimOf(cells, cells);
+  for (let i = 0; i < isSea.length; i++) if (isSea[i]) isOutlet[i] = 1;
+  const drainage = drain(heights, cells, cells, isOutlet);
+  return { cells, cellM, sizeM: plan.sizeM, groundM: drainage.filledM, isSea, drainage };
+}

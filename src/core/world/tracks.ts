@@ -1,0 +1,208 @@
+import { randomFor } from '../random/draw';
+import type { GroundPlan } from '../scenario/schema';
+import type { MapPoint } from '../units/frames';
+import { type CostGrid, spreadCost, wayTo } from './leastCost';
+import { cornersCut, gapM, softened } from './polyline';
+import type { Land } from './terrain';
+import { COVER, type Track } from './world';
+
+/** The land as road makers see it: squares of about 25 m. */
+export type RoadLand = {
+  readonly side: number;
+  readonly squareM: number;
+  readonly heightM: Float32Array;
+  /** Steepest fall across the square, rise over run. */
+  readonly steep: Float32Array;
+  /** How much dearer a metre is here than on open ground; Infinity in water. */
+  readonly toll: Float32Array;
+  /** 1 where a way runs already. */
+  readonly hasWay: Uint8Array;
+};
+
+/** Extra cost for each rise over run, squared: a road goes round where a path goes up. */
+const SLOPE_TOLL = { road: 900, track: 420, path: 110 } as const;
+
+const TOLLS: Readonly<Record<number, number>> = {
+  [COVER.open]: 1,
+  [COVER.wood]: 1.25,
+  [COVER.scrub]: 1.15,
+  [COVER.wet]: 2.2,
+  [COVER.water]: Number.POSITIVE_INFINITY,
+  [COVER.rock]: 2.5,
+  [COVER.built]: 3,
+};
+
+export function roadLandOf(land: Land, cover: Uint8Array): RoadLand {
+  const side = Math.max(20, Math.min(240, Math.round(land.sizeM / 25)));
+  const squareM = land.sizeM / side;
+  const heightM = new Float32Array(side * side);
+  const toll = new Float32Array(side * side);
+  const steep = new Float32Array(side * side);
+  for (let row = 0, i = 0; row < side; row++)
+    for (let column = 0; column < side; column++, i++) {
+      const at = cellAt(land, (column + 0.5) * squareM, (row + 0.5) * squareM);
+      heightM[i] = land.groundM[at]!;
+      toll[i] = TOLLS[cover[at]!]!;
+      // A square with any water at its corners counts as water, so that a smoothed road keeps dry.
+      for (const [x, y] of [
+        [0, 0],
+        [1, 0],
+        [0, 1],
+        [1, 1],
+      ] as const)
+        if (cover[cellAt(land, (column + x) * squareM, (row + y) * squareM)] === COVER.water) toll[i] = Number.POSITIVE_INFINITY;
+    }
+  for (let row = 0, i = 0; row < side; row++)
+    for (let column = 0; column < side; column++, i++) {
+      const east = (heightM[column < side - 1 ? i + 1 : i]! - heightM[column > 0 ? i - 1 : i]!) / (2 * squareM);
+      const north = (heightM[row < side - 1 ? i + side : i]! - heightM[row > 0 ? i - side : i]!) / (2 * squareM);
+      steep[i] = Math.sqrt(east * east + north * north);
+    }
+  return { side, squareM, heightM, steep, toll, hasWay: new Uint8Array(side * side) };
+}
+
+export function cellAt(land: Pick<Land, 'cells' | 'cellM'>, eM: number, nM: number): number {
+  const column = Math.min(land.cells - 1, Math.max(0, Math.floor(eM / land.cellM)));
+  const row = Math.min(land.cells - 1, Math.max(0, Math.floor(nM / land.cellM)));
+  return row * land.cells + column;
+}
+
+export const squareAt = (land: RoadLand, p: MapPoint): number => {
+  const column = Math.min(land.side - 1, Math.max(0, Math.floor(p.eM / land.squareM)));
+  return Math.min(land.side - 1, Math.max(0, Math.floor(p.nM / land.squareM))) * land.side + column;
+};
+
+function costsFor(land: RoadLand, kind: Track['kind']): CostGrid {
+  const slopeToll = SLOPE_TOLL[kind];
+  return {
+    side: land.side,
+    cost: (from, to, run) => {
+      const rise = (land.heightM[to]! - land.heightM[from]!) / (run * land.squareM);
+      const across = land.steep[to]!;
+      const shared = land.hasWay[from] && land.hasWay[to] ? 0.4 : 1;
+      return run * land.squareM * land.toll[to]! * (1 + slopeToll * rise * rise + 0.12 * slopeToll * across * across) * shared;
+    },
+  };
+}
+
+/** Puts a way along squares: marks them, and gives the smooth line through their centres, run out to the map's edge where it ends there. */
+function layWay(
+  land: RoadLand,
+  kind: Track['kind'],
+  way: readonly number[],
+  ends: { readonly first?: MapPoint; readonly last?: MapPoint },
+): Track {
+  const { side, squareM } = land;
+  const last = side - 1;
+  for (const [i, square] of way.entries()) {
+    land.hasWay[square] = 1;
+    const before = way[i - 1];
+    // A knight's move skips a square: mark the one between as well, so that later ways can follow.
+    if (before !== undefined) land.hasWay[middleOf(before, square, side)] = 1;
+  }
+  const centres = way.map((square) => ({ eM: ((square % side) + 0.5) * squareM, nM: (Math.floor(square / side) + 0.5) * squareM }));
+  const toEdge = (square: number, p: MapPoint): MapPoint => {
+    const column = square % side;
+    const row = (square - column) / side;
+    if (column === 0 || column === last) return { eM: column === 0 ? 0 : side * squareM, nM: p.nM };
+    if (row === 0 || row === last) return { eM: p.eM, nM: row === 0 ? 0 : side * squareM };
+    return p;
+  };
+  const first = ends.first ?? toEdge(way[0]!, centres[0]!);
+  const end = ends.last ?? toEdge(way[way.length - 1]!, centres[centres.length - 1]!);
+  const line = [first, ...centres.slice(1, -1), end];
+  return { kind, points: cornersCut(softened(line, 2), 1) };
+}
+
+function middleOf(a: number, b: number, side: number): number {
+  const column = Math.floor(((a % side) + (b % side)) / 2);
+  return Math.floor((Math.floor(a / side) + Math.floor(b / side)) / 2) * side + column;
+}
+
+/** A square on one side of the map (0 south, 1 east, 2 north, 3 west) where a way would leave: low and gentle, some way from the corners. */
+function gateOn(land: RoadLand, edge: number, random: () => number): number {
+  const { side } = land;
+  let best = -1;
+  let bestToll = Number.POSITIVE_INFINITY;
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const h of land.heightM) [low, high] = [Math.min(low, h), Math.max(high, h)];
+  for (let i = Math.floor(0.1 * side); i < 0.9 * side; i++) {
+    const square = [i, i * side + side - 1, (side - 1) * side + i, i * side][edge]!;
+    if (land.toll[square] === Number.POSITIVE_INFINITY || land.hasWay[square]) continue;
+    const dear = (land.heightM[square]! - low) / (high > low ? high - low : 1) + 2 * land.steep[square]! + 0.6 * random();
+    if (dear < bestToll) [best, bestToll] = [square, dear];
+  }
+  return best;
+}
+
+/** Kinds of the ways that cross the map, in the order they are laid. */
+const kindOf = (index: number, count: number): Track['kind'] =>
+  index === 0 && count > 1 ? 'road' : index < Math.ceil((count + 1) / 2) ? 'track' : 'path';
+
+/** Ways from edge to edge that follow the ground; later ones share what lies already. */
+export function layThroughWays(seed: string, plan: Pick<GroundPlan, 'tracks'>, land: RoadLand): Track[] {
+  const tracks: Track[] = [];
+  const turn = Math.floor(4 * randomFor(seed, 'tracks', 100)());
+  for (let i = 0; i < plan.tracks; i++) {
+    const random = randomFor(seed, 'tracks', i);
+    const from = gateOn(land, (turn + i) % 4, random);
+    const to = gateOn(land, (turn + i + 2 - (i % 3 === 2 ? 1 : 0)) % 4, random);
+    if (from < 0 || to < 0) continue;
+    const kind = kindOf(i, plan.tracks);
+    const field = spreadCost(costsFor(land, kind), [from], Number.POSITIVE_INFINITY, (square) => square === to);
+    if (field.goal >= 0) tracks.push(...freshStretches(land, kind, wayTo(field, to), tracks));
+  }
+  return tracks;
+}
+
+/** Only the stretches where no way lies yet are new; each begins and ends on the way it leaves. */
+function freshStretches(land: RoadLand, kind: Track['kind'], way: readonly number[], tracks: readonly Track[]): Track[] {
+  const before = Uint8Array.from(land.hasWay);
+  const stretches: number[][] = [];
+  let stretch: number[] = [];
+  for (const [i, square] of way.entries()) {
+    const isOld = before[square] === 1;
+    if (!isOld && stretch.length === 0 && i > 0) stretch.push(way[i - 1]!);
+    if (!isOld || stretch.length > 0) stretch.push(square);
+    if (isOld && stretch.length > 0) {
+      stretches.push(stretch);
+      stretch = [];
+    }
+  }
+  stretches.push(stretch);
+  return stretches
+    .filter((squares) => squares.length > 3)
+    .map((squares) => {
+      const [first, last] = [squares[0]!, squares[squares.length - 1]!];
+      return layWay(land, kind, squares, {
+        ...(before[first] ? { first: joint(land, tracks, first) } : {}),
+        ...(before[last] ? { last: joint(land, tracks, last) } : {}),
+      });
+    });
+}
+
+/** The corner of the ways that lies nearest to a square's centre: where a new way joins on. */
+function joint(land: RoadLand, tracks: readonly Track[], square: number): MapPoint {
+  const centre = { eM: ((square % land.side) + 0.5) * land.squareM, nM: (Math.floor(square / land.side) + 0.5) * land.squareM };
+  let nearest = centre;
+  let nearestM = Number.POSITIVE_INFINITY;
+  for (const { points } of tracks)
+    for (const p of points) {
+      const awayM = gapM(p, centre);
+      if (awayM < nearestM) [nearest, nearestM] = [p, awayM];
+    }
+  return nearest;
+}
+
+/** A track from a farm's yard to the nearest way, or, where there is none, to the nearest edge. Nothing where water lies all round. */
+export function layFarmTrack(land: RoadLand, yard: MapPoint, tracks: readonly Track[]): Track | undefined {
+  const hasWays = tracks.length > 0;
+  const { side } = land;
+  const start = squareAt(land, yard);
+  const isEdge = (square: number) => square % side === 0 || square % side === side - 1 || square < side || square >= side * (side - 1);
+  const field = spreadCost(costsFor(land, 'track'), [start], Number.POSITIVE_INFINITY, (square) =>
+    hasWays ? land.hasWay[square] === 1 : isEdge(square),
+  );
+  if (field.goal < 0 || field.goal === start) return undefined;
+  return layWay(land, 'track', wayTo(field, field.goal), { first: yard, ...(hasWays ? { last: joint(land, tracks, field.goal) } : {}) });
+}
