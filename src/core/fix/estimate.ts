@@ -73,10 +73,10 @@ function robustPlace(frame: SightFrame, method: 'huber' | 'andrews'): Place | Re
   const plain = plainPlace(frame);
   const startKappa = 1 / toRad(UNMEASURED_SD_DEG) ** 2;
   const start = plain.ok ? plain.point : bestSupportedMeeting(frame, startKappa);
-  if (!start || (frame.lines.length === 2 && plain.ok)) return plain;
+  if (!start || frame.lines.length === 2) return plain; // two lines meet exactly whatever their weights
   const found = reweighted(frame, method, start, plain.ok ? undefined : startKappa);
   if (found.end === 'strayed') return plain.ok ? refusal(NO_ROBUST_PLACE) : plain;
-  if (found.end === 'thinned') return refusal(THINNED);
+  if (found.end === 'thinned') return plain.ok ? refusal(THINNED) : plain;
   const limit = limitAbove(frame, found.weights, shortfallAt(frame, found.weights, found.point));
   if (limit) return limitRefusal(limit);
   const unsettled = found.end === 'unsettled' ? ['The weights of the bearings had not settled; compare with the plain fix.'] : [];

@@ -74,7 +74,7 @@ export function meetings(frame: SightFrame): FramePoint[] {
 }
 
 /** Points along every line and on rings round the middle, from a hundredth to a hundred times the spread of the stations. */
-function pattern(frame: SightFrame): FramePoint[] {
+export function pattern(frame: SightFrame): FramePoint[] {
   const found: FramePoint[] = [];
   for (let power = -2; power <= 2; power += 0.25) {
     const reach = 10 ** power;
