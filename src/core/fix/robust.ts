@@ -30,9 +30,6 @@ export function robustWeight(method: RobustMethod, t: number): number {
 export const andrewsLoss = (t: number): number =>
   t < TUNING * Math.PI ? TUNING * TUNING * (1 - Math.cos(t / TUNING)) : 2 * TUNING * TUNING;
 
-/** t in degrees beyond which Andrews' weight is 0, for a bearing spread of `sdDeg`. */
-export const andrewsReachDeg = (sdDeg: number): number => TUNING * Math.PI * sdDeg;
-
 export type Reweighted = {
   readonly point: FramePoint;
   readonly weights: Float64Array;

@@ -1,8 +1,9 @@
 import { turnDeg, wrapBearingDeg } from '../units/angles';
 import { bearingDeg, distanceM, type MapPoint } from '../units/frames';
-import { mostAgreeing } from './agreement';
+import { AGREE_WITHIN_DEG, mostAgreeing } from './agreement';
 import { type BearingLine, missDeg } from './bearingLine';
-import { supportedPlace } from './supportedPlace';
+import { REFUSED_UNDER_DEG, widestCrossingDeg } from './crossing';
+import { bestFar, type SupportedPlace, supportedPlace } from './supportedPlace';
 
 /** A reading contradicts others if it misses their best point by more than this. */
 export const CONTRADICTS_BEYOND_DEG = 30;
@@ -27,7 +28,7 @@ export function bestSupportedDirection(readings: readonly BearingLine[], from: M
   const agreeing = mostAgreeing(counted);
   const alongLast = wrapBearingDeg(last.bearingDeg);
   if (agreeing < 2) return { bearingDeg: alongLast, agreeing, point: null };
-  const best = supportedPlace(counted, SUPPORT_SD_DEG);
+  const best = bestWord(counted);
   if (best.kind === 'far') return { bearingDeg: best.bearingDeg, agreeing, point: null };
   // On the point itself its direction means nothing; the last bearing is the freshest word.
   const toward = distanceM(from, best.point) < HERE_M ? alongLast : bearingDeg(from, best.point);
@@ -42,10 +43,29 @@ export function contradicts(reading: BearingLine, others: readonly BearingLine[]
   const only = others[0];
   if (!only) return false;
   if (others.length === 1) return leastMissDeg(reading, only) > CONTRADICTS_BEYOND_DEG;
-  const best = supportedPlace(others, SUPPORT_SD_DEG);
+  const best = bestWord(others);
   if (best.kind === 'far') return Math.abs(turnDeg(best.bearingDeg, reading.bearingDeg)) > CONTRADICTS_BEYOND_DEG;
   if (distanceM(reading.at, best.point) < HERE_M) return false;
   return Math.abs(missDeg(reading, best.point)) > CONTRADICTS_BEYOND_DEG;
+}
+
+/**
+ * The maximum of the robust likelihood, as far as it means anything. Readings in line with the walk cross nowhere, and their likelihood
+ * is highest on the last station, where its own bearing fits for free: taken at its word it would send the walker back there. So a
+ * place whose supporters cross under 20 degrees, where a fix is refused too, gives its direction only.
+ */
+function bestWord(readings: readonly BearingLine[]): SupportedPlace {
+  const best = supportedPlace(readings, SUPPORT_SD_DEG);
+  if (best.kind === 'far') return best;
+  const supporters = readings.filter((line) => Math.abs(missDeg(line, best.point)) <= AGREE_WITHIN_DEG);
+  const crossingDeg = widestCrossingDeg(
+    supporters.map((line) => line.at),
+    best.point,
+  );
+  if (crossingDeg >= REFUSED_UNDER_DEG) return best;
+  const heard = supporters.length > 0 ? supporters : readings;
+  const { bearingDeg: alongDeg, loss } = bestFar(heard, SUPPORT_SD_DEG);
+  return { kind: 'far', bearingDeg: alongDeg, logLikelihood: -loss };
 }
 
 /** How far off the reading is from the point of the other line that suits it best, degrees. */

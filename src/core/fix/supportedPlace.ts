@@ -63,7 +63,7 @@ function refined(frame: SightFrame, start: FramePoint, sdDeg: number): FramePoin
 }
 
 /** The direction in which most bearings agree, were the tag infinitely far away. */
-function bestFar(lines: readonly BearingLine[], sdDeg: number): { bearingDeg: number; loss: number } {
+export function bestFar(lines: readonly BearingLine[], sdDeg: number): { bearingDeg: number; loss: number } {
   const lossOf = (bearingDeg: number) =>
     lines.reduce(
       (sum, line) => sum + andrewsLoss((2 * Math.sin(Math.abs(toRad(turnDeg(bearingDeg, line.bearingDeg))) / 2)) / toRad(sdDeg)),
