@@ -1,7 +1,6 @@
 import type { Scenario } from '../scenario/schema';
 import { markBuilt, raiseBuildings } from './buildings';
 import { buildFieldWalls } from './fieldWalls';
-import { digLakes } from './lakes';
 import { coverLand } from './landCover';
 import { buildPowerLines } from './powerLines';
 import { chooseSteads } from './steads';
@@ -14,12 +13,11 @@ import type { World } from './world';
 /** The ground of a scenario: land, water, cover, ways, buildings, walls, lines, in this order. Same seed and plan, same bits, in every engine. */
 export function generateWorld({ seed, ground: plan }: Pick<Scenario, 'seed' | 'ground'>): World {
   const land = layTerrain(seed, plan);
-  const isLake = digLakes(seed, plan.water.lakes, land);
-  const { streams } = runStreams(plan.water.streams, land, isLake);
+  const streams = runStreams(plan.water.streams, land);
   const { cells, cellM, sizeM } = land;
   const grid = { columns: cells, rows: cells, cellM };
   const groundM = { ...grid, values: Float32Array.from(land.groundM) };
-  const cover = { ...grid, values: coverLand(seed, plan, land, isLake) };
+  const cover = { ...grid, values: coverLand(seed, plan, land) };
 
   const roads = roadLandOf(land, cover.values);
   const tracks = layThroughWays(seed, plan, roads);

@@ -1,108 +1,99 @@
 import { randomFor } from '../random/draw';
-import type { Land } from './terrain';
+import { blurred } from './blur';
+import { lengthM } from './directions';
+import { fractal, noiseField, smoothStep } from './octaves';
 
-type Basin = { readonly outlet: number; readonly riseM: number; readonly cells: readonly number[] };
+type Bare = { readonly heightsM: Float64Array; readonly isSea: Uint8Array; readonly cells: number; readonly cellM: number };
 
-/** A lake aims at this share of the map, and never takes more. */
-const WISHED_SHARE = 0.013;
-const TRIES = 90;
+const TRIES = 240;
+/** A bowl covers about this share of the map. */
+const BOWL_SHARE = 0.013;
 
-/** Cells that drain into each cell, as a linked list. */
-function donorsOf(receiver: Int32Array): { readonly first: Int32Array; readonly next: Int32Array } {
-  const first = new Int32Array(receiver.length).fill(-1);
-  const next = new Int32Array(receiver.length).fill(-1);
-  for (let i = 0; i < receiver.length; i++) {
-    const to = receiver[i]!;
-    if (to === i) continue;
-    next[i] = first[to]!;
-    first[to] = i;
-  }
-  return { first, next };
-}
-
-/** Cells above the outlet that stand no higher over it than `riseM`, found by walking upstream. */
-function upstreamBelow(land: Land, donors: ReturnType<typeof donorsOf>, outlet: number, riseM: number, most: number): number[] {
-  const topM = land.groundM[outlet]! + riseM;
-  const found = [outlet];
-  for (let at = 0; at < found.length && found.length <= most; at++)
-    for (let donor = donors.first[found[at]!]!; donor >= 0; donor = donors.next[donor]!)
-      if (land.groundM[donor]! <= topM) found.push(donor);
-  return found;
-}
-
-/** The best of many drawn places: the most water for the least digging, round rather than long. */
-function bestBasin(land: Land, random: () => number, taken: Uint8Array, donors: ReturnType<typeof donorsOf>): Basin | undefined {
-  const { cells, drainage } = land;
-  const all = cells * cells;
-  const most = WISHED_SHARE * all;
-  let best: Basin | undefined;
-  let bestScore = 0;
-  for (let i = 0; i < TRIES; i++) {
-    let outlet = Math.floor(random() * all);
-    // From a drawn place go down to where enough land drains to feed a lake.
-    while (drainage.area[outlet]! < 0.03 * all && drainage.receiver[outlet] !== outlet) outlet = drainage.receiver[outlet]!;
-    for (let down = Math.floor(random() * 40); down > 0; down--) outlet = drainage.receiver[outlet]!;
-    const column = outlet % cells;
-    const row = (outlet - column) / cells;
-    const rim = Math.min(column, row, cells - 1 - column, cells - 1 - row);
-    if (rim < 0.06 * cells || taken[outlet]) continue;
-    for (const riseM of [1, 1.7, 2.6, 3.8, 5.5, 8]) {
-      const found = upstreamBelow(land, donors, outlet, riseM, most);
-      if (found.length > most || found.some((cell) => taken[cell])) break;
-      const score = (found.length * Math.sqrt(roundness(found, cells))) / (2 + riseM);
-      if (score <= bestScore) continue;
-      bestScore = score;
-      best = { outlet, riseM, cells: found };
-    }
-  }
-  return best;
-}
-
-/** Cells over the square of the wider side of the box around them: 1 fills the square. */
-function roundness(found: readonly number[], cells: number): number {
-  let [west, east, south, north] = [cells, 0, cells, 0];
-  for (const cell of found) {
-    const column = cell % cells;
-    const row = (cell - column) / cells;
-    west = Math.min(west, column);
-    east = Math.max(east, column);
-    south = Math.min(south, row);
-    north = Math.max(north, row);
-  }
-  const side = Math.max(east - west, north - south) + 1;
-  return found.length / (side * side);
+/** How well a lake would lie here: in a hollow of the wider land, on a gentle floor, away from the rim and the sea. Higher is better. */
+function fitness(bare: Bare, mean: Float32Array, cell: number, reach: number): number {
+  const { heightsM, isSea, cells, cellM } = bare;
+  const column = cell % cells;
+  const row = (cell - column) / cells;
+  const rim = Math.min(column, row, cells - 1 - column, cells - 1 - row);
+  if (rim < 1.25 * reach) return Number.NEGATIVE_INFINITY;
+  const around = [cell - reach, cell + reach, cell - reach * cells, cell + reach * cells];
+  if (isSea[cell] || around.some((i) => isSea[i])) return Number.NEGATIVE_INFINITY;
+  const heights = around.map((i) => heightsM[i]!);
+  const sinkM = mean[cell]! - heightsM[cell]!;
+  const tiltM = Math.abs(heights[0]! - heights[1]!) + Math.abs(heights[2]! - heights[3]!);
+  return (sinkM - 0.8 * tiltM) / (reach * cellM);
 }
 
 /**
- * Digs lakes into valley floors. The whole catchment above an outlet is pressed down by one rising function of height,
- * so water still runs the same way, the lake is level with its outlet and the banks keep their shape.
- * Changes `land.groundM`. @returns 1 where a lake lies
+ * Presses a bowl with an uneven rim into the land for each lake; filling the pits then makes the lake,
+ * whose shore is a contour of the land. Changes the heights. @returns the bowls' middle cells
  */
-export function digLakes(seed: string, wished: number, land: Land): Uint8Array {
-  const { groundM, drainage, cells } = land;
-  const isLake = new Uint8Array(groundM.length);
-  if (wished === 0) return isLake;
-  const taken = Uint8Array.from(land.isSea);
-  const donors = donorsOf(drainage.receiver);
+export function digBowls(seed: string, wished: number, bare: Bare): number[] {
+  const { heightsM, cells, cellM } = bare;
+  const bowls: number[] = [];
+  if (wished === 0) return bowls;
+  const mean = blurred(heightsM, cells, cells, Math.max(2, Math.round(350 / cellM)));
   for (let lake = 0; lake < wished; lake++) {
-    const basin = bestBasin(land, randomFor(seed, 'water', lake), taken, donors);
-    if (!basin || basin.cells.length < 12) continue;
-    const levelM = groundM[basin.outlet]!;
-    const { riseM } = basin;
-    for (const cell of basin.cells) isLake[cell] = 1;
-    for (const cell of upstreamBelow(land, donors, basin.outlet, 3 * riseM, Number.POSITIVE_INFINITY)) {
-      const overM = groundM[cell]! - levelM;
-      groundM[cell] = levelM + Math.max(0, 1.5 * (overM - riseM));
-      keepApart(taken, cell, cells, Math.max(3, Math.round(0.02 * cells)));
+    const random = randomFor(seed, 'water', lake);
+    const radius = cells * Math.sqrt(BOWL_SHARE / Math.PI) * (0.75 + 0.55 * random());
+    let best = -1;
+    let bestFitness = Number.NEGATIVE_INFINITY;
+    for (let k = 0; k < TRIES; k++) {
+      const cell = Math.floor(random() * cells * cells);
+      const column = cell % cells;
+      const isApart = bowls.every(
+        (other) => lengthM((other % cells) - column, Math.floor(other / cells) - Math.floor(cell / cells)) > 3.2 * radius,
+      );
+      const value = isApart ? fitness(bare, mean, cell, Math.round(radius)) : Number.NEGATIVE_INFINITY;
+      if (value > bestFitness) [best, bestFitness] = [cell, value];
     }
+    if (best < 0) continue;
+    bowls.push(best);
+    press(seed, lake, bare, best, radius);
   }
-  return isLake;
+  return bowls;
 }
 
-/** Marks a square around a cell, so that two lakes never touch. */
-function keepApart(taken: Uint8Array, cell: number, cells: number, reach: number): void {
-  const column = cell % cells;
-  const row = (cell - column) / cells;
-  for (const r of [row - reach, row, row + reach])
-    for (const c of [column - reach, column, column + reach]) if (r >= 0 && c >= 0 && r < cells && c < cells) taken[r * cells + c] = 1;
+/** One bowl: deep enough to hold water across the tilt of its floor. */
+function press(seed: string, lake: number, { heightsM, isSea, cells, cellM }: Bare, middle: number, radius: number): void {
+  const uneven = noiseField(seed, 'water', 100 + lake);
+  const reach = Math.ceil(1.6 * radius);
+  const [middleColumn, middleRow] = [middle % cells, Math.floor(middle / cells)];
+  const r = Math.round(0.7 * radius);
+  const tiltM = lengthM(heightsM[middle + r]! - heightsM[middle - r]!, heightsM[middle + r * cells]! - heightsM[middle - r * cells]!);
+  const depthM = 2.5 + 1.25 * tiltM;
+  for (let row = Math.max(1, middleRow - reach); row < Math.min(cells - 1, middleRow + reach); row++)
+    for (let column = Math.max(1, middleColumn - reach); column < Math.min(cells - 1, middleColumn + reach); column++) {
+      const i = row * cells + column;
+      if (isSea[i]) continue;
+      const bend = 0.34 * fractal(uneven, (column * cellM) / 260, (row * cellM) / 260, 3, 0.5);
+      const out = lengthM(column - middleColumn, row - middleRow) / radius + bend;
+      heightsM[i]! -= depthM * (1 - smoothStep(0.35, 1.1, out));
+    }
+}
+
+/**
+ * Water in each bowl: the cells joined to its middle that filling has raised, made level at their lowest.
+ * Changes the filled heights. @returns 1 where a lake lies
+ */
+export function fillBowls(bowls: readonly number[], heightsM: Float64Array, filledM: Float64Array, cells: number): Uint8Array {
+  const isLake = new Uint8Array(filledM.length);
+  const isUnderWater = (cell: number) => filledM[cell]! - heightsM[cell]! > 0.25;
+  for (const middle of bowls) {
+    if (isLake[middle] || !isUnderWater(middle)) continue;
+    const found = [middle];
+    isLake[middle] = 1;
+    let levelM = filledM[middle]!;
+    for (let at = 0; at < found.length; at++) {
+      const cell = found[at]!;
+      levelM = Math.min(levelM, filledM[cell]!);
+      for (const next of [cell - 1, cell + 1, cell - cells, cell + cells]) {
+        if (isLake[next] || !isUnderWater(next)) continue;
+        isLake[next] = 1;
+        found.push(next);
+      }
+    }
+    for (const cell of found) filledM[cell] = levelM;
+  }
+  return isLake;
 }

@@ -70,10 +70,10 @@ function claim(cover: Uint8Array, scores: Float32Array, kind: number, share: num
  * What grows and stands on the land: water where lakes and sea are, rock on the steepest ground, wet ground in the flats
  * where water gathers, woods along slopes and valley sides, scrub around and above them. Shares as the plan wishes them.
  */
-export function coverLand(seed: string, plan: Pick<GroundPlan, 'cover'>, land: Land, isLake: Uint8Array): Uint8Array {
+export function coverLand(seed: string, plan: Pick<GroundPlan, 'cover'>, land: Land): Uint8Array {
   const { cells, cellM, isSea } = land;
   const cover = new Uint8Array(cells * cells);
-  for (let i = 0; i < cover.length; i++) if (isLake[i] || isSea[i]) cover[i] = COVER.water;
+  for (let i = 0; i < cover.length; i++) if (land.isLake[i] || isSea[i]) cover[i] = COVER.water;
   const site = siteOf(land);
   const patches = noiseField(seed, 'cover', 0);
   const stands = noiseField(seed, 'cover', 1);
@@ -100,7 +100,7 @@ export function coverLand(seed: string, plan: Pick<GroundPlan, 'cover'>, land: L
   const soft = Math.max(1, Math.round(9 / cellM));
   const fitted = fittingShares(plan.cover, cover);
   claim(cover, blurred(rock, cells, cells, soft), COVER.rock, fitted.rock);
-  claim(cover, blurred(wet, cells, cells, soft), COVER.wet, fitted.wet);
+  claim(cover, blurred(blurred(wet, cells, cells, 2 * soft), cells, cells, soft), COVER.wet, fitted.wet);
   claim(cover, blurred(wood, cells, cells, soft), COVER.wood, fitted.wood);
   claim(cover, blurred(scrub, cells, cells, soft), COVER.scrub, fitted.scrub);
   return cover;

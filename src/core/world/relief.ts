@@ -83,7 +83,7 @@ function coast({ seed, sizeM, roughness }: Frame): Relief {
   const waveM = formM(sizeM, 1_500);
   return (eM, nM) => {
     const c = ((eM - sizeM / 2) * inland.east + (nM - sizeM / 2) * inland.north) / sizeM + 0.5;
-    const inM = (c - 0.24) * sizeM + 0.34 * waveM * fractal(shore, eM / (1.1 * waveM), nM / (1.1 * waveM), 5, 0.38 + 0.14 * roughness);
+    const inM = (c - 0.24) * sizeM + 0.62 * waveM * fractal(shore, eM / (1.25 * waveM), nM / (1.25 * waveM), 5, 0.38 + 0.14 * roughness);
     if (inM <= 0) return inM / sizeM;
     const cliff = smoothStep(-0.05, 0.45, cliffs(eM / (0.9 * waveM), nM / (0.9 * waveM)));
     const hill = 0.5 + 0.5 * fractal(hills, eM / waveM, nM / waveM, 4, 0.3 + 0.2 * roughness);
@@ -131,6 +131,6 @@ export function weatheringOf({ relief: { style, roughness } }: Plan): Weathering
     case 'coast':
       return { rounds: 10, cut: rough(0.03, 0.055), uplift: 0.04, creep: rough(0.12, 0.04), detail: rough(0.005, 0.022) };
     case 'fen':
-      return { rounds: 3, cut: rough(0.01, 0.02), uplift: 0.02, creep: rough(0.2, 0.12), detail: rough(0.01, 0.03) };
+      return { rounds: 4, cut: rough(0.01, 0.02), uplift: 0.02, creep: rough(0.2, 0.12), detail: rough(0.03, 0.07) };
   }
 }

@@ -9,7 +9,7 @@ const SHORTEST_M = 220;
 const VERTEX_CELLS = 3;
 
 /** Chooses the largest streams, each from its mouth (map edge, sea, lake or a larger stream) up to its head. @returns cells, head first */
-function chooseCourses(land: Land, isLake: Uint8Array, wished: number): number[][] {
+function chooseCourses(land: Land, wished: number): number[][] {
   const { receiver, area, downstreamFirst } = land.drainage;
   const headArea = HEAD_AREA_M2 / (land.cellM * land.cellM);
   const isTaken = new Uint8Array(area.length);
@@ -18,7 +18,7 @@ function chooseCourses(land: Land, isLake: Uint8Array, wished: number): number[]
     const to = receiver[i]!;
     if (to !== i && (largestDonor[to]! < 0 || area[i]! > area[largestDonor[to]!]!)) largestDonor[to] = i;
   }
-  const isWater = (cell: number) => isLake[cell] === 1 || land.isSea[cell] === 1;
+  const isWater = (cell: number) => land.isLake[cell] === 1 || land.isSea[cell] === 1;
   const courses: number[][] = [];
   while (courses.length < wished) {
     let mouth = -1;
@@ -40,13 +40,13 @@ function chooseCourses(land: Land, isLake: Uint8Array, wished: number): number[]
 }
 
 /** Sinks the bed under the land beside it, deeper downstream; never under the water it runs into. */
-function cutBed(land: Land, course: readonly number[], isLake: Uint8Array): void {
+function cutBed(land: Land, course: readonly number[]): void {
   const { groundM, drainage } = land;
   const mouth = course[course.length - 1]!;
-  const floorM = isLake[mouth] || land.isSea[mouth] ? groundM[mouth]! : Number.NEGATIVE_INFINITY;
+  const floorM = land.isLake[mouth] || land.isSea[mouth] ? groundM[mouth]! : Number.NEGATIVE_INFINITY;
   let bedM = Number.POSITIVE_INFINITY;
   for (const cell of course) {
-    if (isLake[cell] || land.isSea[cell]) continue;
+    if (land.isLake[cell] || land.isSea[cell]) continue;
     const hectares = (drainage.area[cell]! * land.cellM * land.cellM) / 10_000;
     const depthM = 0.3 + 1.3 * smoothStep(3, 250, hectares);
     bedM = Math.max(floorM, Math.min(bedM, groundM[cell]! - depthM));
@@ -58,14 +58,10 @@ function cutBed(land: Land, course: readonly number[], isLake: Uint8Array): void
  * Streams along the valleys, cut into the ground. Their points are cell centres of the drained land,
  * so the ground under successive points never rises. Changes `land.groundM`.
  */
-export function runStreams(wished: number, land: Land, isLake: Uint8Array): { readonly streams: Stream[]; readonly isBed: Uint8Array } {
-  const isBed = new Uint8Array(land.groundM.length);
-  const courses = chooseCourses(land, isLake, wished);
-  for (const course of courses) {
-    cutBed(land, course, isLake);
-    for (const cell of course) isBed[cell] = 1;
-  }
-  const streams = courses.map((course) => ({
+export function runStreams(wished: number, land: Land): Stream[] {
+  const courses = chooseCourses(land, wished);
+  for (const course of courses) cutBed(land, course);
+  return courses.map((course) => ({
     points: course
       .filter((_, i) => i % VERTEX_CELLS === 0 || i === course.length - 1)
       .map((cell) => {
@@ -73,5 +69,4 @@ export function runStreams(wished: number, land: Land, isLake: Uint8Array): { re
         return { eM: (column + 0.5) * land.cellM, nM: ((cell - column) / land.cells + 0.5) * land.cellM };
       }),
   }));
-  return { streams, isBed };
 }

@@ -1,28 +1,34 @@
 import type { GroundPlan } from '../scenario/schema';
+import { breachDams } from './breach';
 import { type Drainage, drain, rimOf } from './drainage';
+import { digBowls, fillBowls } from './lakes';
 import { fractal, noiseField } from './octaves';
 import { reliefOf, weatheringOf } from './relief';
 import { weather } from './weather';
 
-/** Land while it is being made: heights in double precision, what is sea, and where water runs. */
+/** Land while it is being made: heights in double precision, what is sea or lake, and where water runs. */
 export type Land = {
   readonly cells: number;
   readonly cellM: number;
   readonly sizeM: number;
   readonly groundM: Float64Array;
   readonly isSea: Uint8Array;
+  readonly isLake: Uint8Array;
   readonly drainage: Drainage;
 };
 
-type Plan = Pick<GroundPlan, 'sizeM' | 'cellM' | 'relief'>;
+type Plan = Pick<GroundPlan, 'sizeM' | 'cellM' | 'relief' | 'water'>;
 type Coarse = { readonly side: number; readonly stepM: number; readonly marginM: number; readonly heights: Float64Array };
+
+/** Hollows deeper than this on the map's own cells are filled, not drained: a ditch through their dam would be a gorge one cell wide. */
+const DEEPEST_BREACH_M = 8;
 
 /** Cells of the map's side. */
 export const cellsOf = (plan: Pick<GroundPlan, 'sizeM' | 'cellM'>): number => Math.round(plan.sizeM / plan.cellM);
 
 /** The weathered shape on a coarse grid that reaches past the map, so that no valley ends at the map's edge because the map does. */
 function coarseLand(seed: string, plan: Plan): Coarse {
-  const inner = Math.min(200, Math.max(100, Math.round(cellsOf(plan) / 2)));
+  const inner = Math.min(170, Math.max(100, Math.round(cellsOf(plan) / 2)));
   const stepM = plan.sizeM / inner;
   const margin = Math.round(inner * 0.14) + 3;
   const side = inner + 2 * margin;
@@ -118,7 +124,7 @@ function toMetres(heights: Float64Array, { style, strengthM, baseHeightM }: Plan
   }
 }
 
-/** Land of the wished style without lakes or stream beds: no pits, water runs to the edge or the sea. */
+/** Land of the wished style with its lakes, without stream beds: no pits, water runs to the edge or the sea. */
 export function layTerrain(seed: string, plan: Plan): Land {
   const cells = cellsOf(plan);
   const cellM = plan.sizeM / cells;
@@ -128,6 +134,9 @@ export function layTerrain(seed: string, plan: Plan): Land {
   toMetres(heights, plan.relief, isSea);
   const isOutlet = rimOf(cells, cells);
   for (let i = 0; i < isSea.length; i++) if (isSea[i]) isOutlet[i] = 1;
+  breachDams(heights, drain(heights, cells, cells, isOutlet), cells, cells, DEEPEST_BREACH_M);
+  const bowls = digBowls(seed, plan.water.lakes, { heightsM: heights, isSea, cells, cellM });
   const drainage = drain(heights, cells, cells, isOutlet);
-  return { cells, cellM, sizeM: plan.sizeM, groundM: drainage.filledM, isSea, drainage };
+  const isLake = fillBowls(bowls, heights, drainage.filledM, cells);
+  return { cells, cellM, sizeM: plan.sizeM, groundM: drainage.filledM, isSea, isLake, drainage };
 }

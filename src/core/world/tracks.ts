@@ -32,6 +32,12 @@ const TOLLS: Readonly<Record<number, number>> = {
   [COVER.built]: 3,
 };
 
+/** Ways cross the map's rim, they do not run along it. */
+function rimToll(column: number, row: number, side: number): number {
+  const squares = Math.min(column, row, side - 1 - column, side - 1 - row);
+  return squares < 6 ? 1 + 0.4 * (6 - squares) : 1;
+}
+
 export function roadLandOf(land: Land, cover: Uint8Array): RoadLand {
   const side = Math.max(20, Math.min(240, Math.round(land.sizeM / 25)));
   const squareM = land.sizeM / side;
@@ -42,7 +48,7 @@ export function roadLandOf(land: Land, cover: Uint8Array): RoadLand {
     for (let column = 0; column < side; column++, i++) {
       const at = cellAt(land, (column + 0.5) * squareM, (row + 0.5) * squareM);
       heightM[i] = land.groundM[at]!;
-      toll[i] = TOLLS[cover[at]!]!;
+      toll[i] = TOLLS[cover[at]!]! * rimToll(column, row, side);
       // A square with any water at its corners counts as water, so that a smoothed road keeps dry.
       for (const [x, y] of [
         [0, 0],

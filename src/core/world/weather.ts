@@ -1,5 +1,9 @@
-import { drain, rimOf } from './drainage';
+import { breachDams } from './breach';
+import { type Drainage, drain, rimOf } from './drainage';
 import type { Weathering } from './relief';
+
+/** Cuts made for one finding of the water's ways: the ways move slowly, finding them is the dear part. */
+const CUTS_PER_DRAINAGE = 2;
 
 /**
  * Lets rivers cut and slopes creep, on heights of about 0..1 in place. Rivers cut by the stream-power law
@@ -7,21 +11,35 @@ import type { Weathering } from './relief';
  * slopes creep by plain diffusion. The rim and what lies below 0 stay.
  */
 export function weather(heights: Float64Array, columns: number, rows: number, how: Weathering): void {
-  const count = columns * rows;
   const fixed = rimOf(columns, rows);
-  for (let i = 0; i < count; i++) if (heights[i]! <= 0) fixed[i] = 1;
+  for (let i = 0; i < heights.length; i++) if (heights[i]! <= 0) fixed[i] = 1;
   const first = Float64Array.from(heights);
-  for (let round = 0; round < how.rounds; round++) {
-    const { filledM, receiver, downstreamFirst, area } = drain(heights, columns, rows, fixed, 1e-5);
-    for (let at = 0; at < count; at++) {
-      const cell = downstreamFirst[at]!;
-      const to = receiver[cell]!;
-      if (to === cell) continue;
-      const straight = cell - to === 1 || to - cell === 1 || cell - to === columns || to - cell === columns;
-      const cut = how.cut * Math.sqrt(area[cell]!) * (straight ? 1 : Math.sqrt(0.5));
-      heights[cell] = (filledM[cell]! + how.uplift * first[cell]! + cut * heights[to]!) / (1 + cut);
+  for (let round = 0; round < how.rounds; round += CUTS_PER_DRAINAGE) {
+    const drainage = drain(heights, columns, rows, fixed, 1e-5);
+    breachDams(heights, drainage, columns, rows, Number.POSITIVE_INFINITY);
+    for (let k = 0; k < CUTS_PER_DRAINAGE; k++) {
+      cutDown(heights, first, columns, drainage, how);
+      creep(heights, columns, rows, fixed, how.creep);
     }
-    creep(heights, columns, rows, fixed, how.creep);
+  }
+}
+
+function cutDown(
+  heights: Float64Array,
+  first: Float64Array,
+  columns: number,
+  { receiver, downstreamFirst, area }: Drainage,
+  how: Weathering,
+): void {
+  const slant = Math.sqrt(0.5);
+  for (let at = 0; at < downstreamFirst.length; at++) {
+    const cell = downstreamFirst[at]!;
+    const to = receiver[cell]!;
+    if (to === cell) continue;
+    const step = cell > to ? cell - to : to - cell;
+    const cut = how.cut * Math.sqrt(area[cell]!) * (step === 1 || step === columns ? 1 : slant);
+    const raised = heights[cell]! + how.uplift * first[cell]!;
+    heights[cell] = raised > heights[to]! ? (raised + cut * heights[to]!) / (1 + cut) : raised;
   }
 }
 
