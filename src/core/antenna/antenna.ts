@@ -1,4 +1,5 @@
 import type { AntennaId } from '../scenario/schema';
+import type { BodyShadow } from './body';
 
 /**
  * The complex vector pattern of an antenna at one frequency, in its own frame: boom along +x (forward), elements along y
@@ -11,6 +12,8 @@ export type Pattern = {
   readonly fieldInto: (x: number, y: number, z: number, out: Float64Array) => void;
   readonly forwardDbi: number;
   readonly impedanceOhm: readonly [number, number];
+  /** What the body behind the antenna takes; not part of `fieldInto`. */
+  readonly body?: BodyShadow;
 };
 
 /** One kind of antenna that can be carried. */
@@ -23,5 +26,7 @@ export type Antenna = {
   readonly boomM: (frequencyMHz: number) => number;
   /** May it be carried along on foot? A long one is changed at the vehicle. */
   readonly onFoot: boolean;
+  /** Design frequency under which it is too large to hold; 0 where there is none. */
+  readonly leastMHz: number;
   readonly pattern: (frequencyMHz: number, designMHz: number) => Pattern;
 };

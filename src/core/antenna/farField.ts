@@ -13,7 +13,7 @@ export type RadiatingLeg = {
   readonly series: Float64Array;
 };
 
-const NEGLIGIBLE = 1e-9;
+const NEGLIGIBLE = 1e-8;
 const FREE_SPACE_OHM = 376.730313668;
 
 /**
