@@ -8,5 +8,5 @@ import { loadFixFile } from '../core/scenario/fixFile';
  */
 export function fixCommand(text: string, fileName: string): unknown {
   const input = loadFixFile(fileName, text);
-  return Array.isArray(input) ? input.map(estimateFix) : estimateFix(input as Parameters<typeof estimateFix>[0]);
+  return 'stations' in input ? estimateFix(input) : input.map((set) => estimateFix(set));
 }
