@@ -1,6 +1,6 @@
 import type { MapPoint } from '../units/frames';
-import { distanceM } from '../units/frames';
 import { valueAt } from './grid';
+import { gapM } from './polyline';
 import { COVER, type World } from './world';
 
 /** Ground under a straight line at equal steps, ends included. */
@@ -17,7 +17,7 @@ export type Profile = {
  * @returns at least three points; first and last stand exactly at the ends
  */
 export function profileBetween(world: World, from: MapPoint, to: MapPoint, maxStepM = world.cellM): Profile {
-  const lengthM = distanceM(from, to);
+  const lengthM = gapM(from, to);
   const steps = Math.max(2, Math.ceil(lengthM / maxStepM));
   const groundM = new Float64Array(steps + 1);
   const cover = new Uint8Array(steps + 1);
