@@ -28,6 +28,6 @@ export const thermalNoiseDbm = (bandwidthHz: number, kelvin = STANDARD_KELVIN): 
 /** Noise at the antenna terminals without any line nearby, dBm: surroundings, sky and the receiver's own noise factor. */
 export function backgroundNoiseDbm(place: NoiseClassId, frequencyMHz: number, noiseFigureDb = 4, bandwidthHz = 2_500): number {
   const factor =
-    toPowerRatio(manMadeNoiseDb(place, frequencyMHz)) + toPowerRatio(galacticNoiseDb(frequencyMHz)) + toPowerRatio(noiseFigureDb);
+    toPowerRatio(manMadeNoiseDb(place, frequencyMHz)) + toPowerRatio(galacticNoiseDb(frequencyMHz)) + toPowerRatio(noiseFigureDb) - 1;
   return thermalNoiseDbm(bandwidthHz) + toDb(factor);
 }

@@ -5,7 +5,7 @@ import type { AtTerminal } from '../receiver/receive';
 import { toDb, toPowerRatio } from '../units/decibels';
 import type { MapPoint } from '../units/frames';
 import type { Exercise } from './exercise';
-import { antennaHeightM, type Hold } from './state';
+import type { Hold } from './state';
 import { tagAt } from './tagMotion';
 
 /** Free-space impedance over 4 pi, and the speed of light: field to power in an isotropic antenna, lambda² |E|²/(480 pi²). */
@@ -44,9 +44,12 @@ export function tagHere(exercise: Exercise, tag: number, at: MapPoint, heightM: 
 }
 
 /** Power of a tag's pulse at the terminal of the antenna as it is held, dBm. */
-export function terminalDbm(exercise: Exercise, here: TagHere, hold: Pick<Hold, 'antenna' | 'headingDeg' | 'rollDeg'>): number {
-  const voltage = exercise.antenna(hold.antenna, here.tag).fan(here.arrivals.waves);
-  return here.eirpDbm + toDb(isotropicWatts(voltage(hold.headingDeg, hold.rollDeg), exercise.scenario.tags[here.tag]!.frequencyMHz));
+export function terminalDbm(exercise: Exercise, here: TagHere, hold: Hold): number {
+  const squaredVoltage = exercise.antenna(hold.antenna, here.tag).fan(here.arrivals.waves);
+  return (
+    here.eirpDbm +
+    toDb(isotropicWatts(squaredVoltage(hold.headingDeg, hold.rollDeg, hold.raised), exercise.scenario.tags[here.tag]!.frequencyMHz))
+  );
 }
 
 /** Noise that is everywhere: outside (man-made and galactic) and the receiver's own, dBm in its bandwidth. */
@@ -55,7 +58,7 @@ export function noiseDbm(exercise: Exercise): { readonly outsideNoiseDbm: number
   const mhz = tags[0]!.frequencyMHz;
   const thermal = thermalNoiseDbm(2_500);
   const outside = toPowerRatio(manMadeNoiseDb(radio.noise, mhz)) + toPowerRatio(galacticNoiseDb(mhz));
-  return { outsideNoiseDbm: thermal + toDb(outside), ownNoiseDbm: thermal + kit.noiseFigureDb };
+  return { outsideNoiseDbm: thermal + toDb(outside), ownNoiseDbm: thermal + toDb(toPowerRatio(kit.noiseFigureDb) - 1) };
 }
 
 /** All that meets the receiver for one pulse. */

@@ -104,7 +104,7 @@ function walked(world: World, state: RunState): RunState {
   if (legs.paceMPerS === 0 || state.tick < state.busyUntilTick) return state.blocked ? { ...state, blocked: false } : state;
   const courseDeg = legs.until ? bearingDeg(at, legs.until) : legs.courseDeg;
   const [east, north] = [Math.sin(toRad(courseDeg)), Math.cos(toRad(courseDeg))];
-  const paceMPerS = legs.paceMPerS * paceFactor(world, at, east, north);
+  const paceMPerS = legs.paceMPerS * paceFactor(world, at, { east, north });
   const leftM = legs.until ? distanceM(at, legs.until) : Number.POSITIVE_INFINITY;
   const lengthM = Math.min(leftM, paceMPerS * TICK_S);
   const next = { eM: millimetre(at.eM + east * lengthM), nM: millimetre(at.nM + north * lengthM) };

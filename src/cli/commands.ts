@@ -1,0 +1,177 @@
+import { faultLine } from '../core/scenario/faults';
+import { arrivalsCommand } from './arrivals';
+import { checkCommand } from './check';
+import { fidelityCommand } from './fidelity';
+import { fixCommand } from './fix';
+import { gradeCommand } from './grade';
+import { textOf, UsageError } from './inputs';
+import { listenCommand } from './listen';
+import { pathCommand } from './path';
+import { patternCommand } from './pattern';
+import { printed } from './printed';
+import { surveyCommand } from './survey';
+import { sweepCommand } from './sweep';
+import { walkCommand } from './walk';
+
+type Options = Record<string, unknown>;
+
+export type Command = {
+  readonly name: string;
+  readonly takes: string;
+  readonly help: string;
+  readonly options: readonly (readonly [string, string])[];
+  /** @returns the exit code */
+  readonly run: (files: string[], options: Options, json: boolean) => number;
+};
+
+/** Writes one result: JSON where asked for, else for people. */
+function give(value: unknown, json: boolean): number {
+  process.stdout.write(json ? `${JSON.stringify(value)}\n` : `${printed(value)}\n`);
+  return 0;
+}
+
+const line = (value: unknown): void => void process.stdout.write(`${JSON.stringify(value)}\n`);
+
+const AT = ['--at <place>', 'EAST,NORTH in metres'] as const;
+const TAG = ['--tag <number>', 'which tag, from 0'] as const;
+const SETTING = [
+  ['--gain <db>', 'gain 0 to 90 dB'],
+  ['--attenuator <db>', '0, 10, 20 or 30 dB'],
+  ['--roll <deg>', 'antenna: 0 flat to 90 upright'],
+  ['--antenna <name>', 'another antenna than the exercise starts with'],
+] as const;
+
+/** Everything the command line can do, in the order of its help. */
+export const COMMANDS: readonly Command[] = [
+  {
+    name: 'path',
+    takes: '<file>',
+    help: 'Loss along a profile, or a list of profiles, by every model',
+    options: [],
+    run: ([file], _options, json) => give(pathCommand(textOf(file!), file!), json),
+  },
+  {
+    name: 'pattern',
+    takes: '[name]',
+    help: 'Pattern of an antenna, by name or from its elements',
+    options: [
+      ['--elements <file>', 'elements of an antenna as JSON'],
+      ['--step <deg>', 'step of the cuts'],
+    ],
+    run: ([name], { elements, step }, json) => give(patternCommand(patternInput(name, elements, step)), json),
+  },
+  {
+    name: 'fix',
+    takes: '<file>',
+    help: 'Fix from bearings, with its area',
+    options: [],
+    run: ([file], _options, json) => give(fixCommand(textOf(file!), file!), json),
+  },
+  {
+    name: 'arrivals',
+    takes: '<scenario>',
+    help: 'Every wave at a point, strongest first',
+    options: [AT, ['--height <m>', 'antenna height, 1.7 m'], TAG],
+    run: ([file], options, json) => give(arrivalsCommand(file!, options), json),
+  },
+  {
+    name: 'sweep',
+    takes: '<scenario>',
+    help: 'What a turn of the antenna brings at a point',
+    options: [AT, ...SETTING, ['--step <deg>', 'step of the headings, 5'], TAG],
+    run: ([file], options, json) => give(sweepCommand(file!, options), json),
+  },
+  {
+    name: 'listen',
+    takes: '<scenario>',
+    help: 'Render what is heard to a WAV file',
+    options: [
+      AT,
+      ['--turn <range>', 'FROM..TO in degrees'],
+      ['--seconds <s>', 'how long'],
+      ...SETTING,
+      ['--poses <file>', 'a list of poses instead of a turn'],
+      ['--out <file>', 'the WAV file'],
+      TAG,
+    ],
+    run: ([file], options, json) => give(listenCommand(file!, options), json),
+  },
+  {
+    name: 'survey',
+    takes: '<scenario>',
+    help: 'A picture of the map by one quantity',
+    options: [['--out <file>', 'the PNG file'], ['--what <kind>', 'loudness, excess, openness or apparent-bearing-error'], TAG],
+    run: ([file], options, json) => {
+      const survey = surveyCommand(file!, options);
+      return json ? give(survey, true) : give({ ...survey, values: undefined }, false);
+    },
+  },
+  {
+    name: 'walk',
+    takes: '<scenario>',
+    help: 'Let a walker do an exercise',
+    options: [
+      ['--as <walker>', 'which walker'],
+      ['--seed <number>', 'what the walker draws'],
+      ['--out <file>', 'the run file'],
+    ],
+    run: ([file], options, json) => give(walkCommand(file!, options), json),
+  },
+  {
+    name: 'grade',
+    takes: '<...runs>',
+    help: 'Grade run files',
+    options: [],
+    run: (files, _options, json) => {
+      const { lines, grades } = gradeCommand(files, line);
+      if (lines) {
+        for (const grade of grades) line(grade);
+        return 0;
+      }
+      return give(grades.length === 1 && files.length === 1 ? grades[0] : grades, json);
+    },
+  },
+  {
+    name: 'check',
+    takes: '<...files>',
+    help: 'Look for faults in scenario and run files',
+    options: [],
+    run: (files, _options, json) => {
+      let lined = false;
+      const results = checkCommand(files, (checked) => {
+        lined = true;
+        line(checked);
+      });
+      const faults = results.flatMap((result) => result.faults);
+      for (const fault of faults) process.stderr.write(`${faultLine(fault)}\n`);
+      if (!lined) {
+        if (json) give(faults, true);
+        else
+          process.stdout.write(
+            `${results.length} checked, ${results.filter((result) => result.faults.length === 0).length} without fault\n`,
+          );
+      }
+      return faults.length > 0 ? 1 : 0;
+    },
+  },
+  {
+    name: 'fidelity',
+    takes: '',
+    help: 'Every check value beside its reference',
+    options: [],
+    run: (_files, _options, json) => {
+      const rows = fidelityCommand();
+      give(rows, json);
+      const failed = rows.filter(({ pass }) => !pass).length;
+      process.stderr.write(`${rows.length - failed} of ${rows.length} rows pass\n`);
+      return 0;
+    },
+  },
+];
+
+function patternInput(name: string | undefined, elements: unknown, step: unknown): Parameters<typeof patternCommand>[0] {
+  if ((name === undefined) === (elements === undefined)) throw new UsageError('pattern wants either a name or --elements FILE');
+  const stepDeg = step === undefined ? {} : { stepDeg: Number(step) };
+  if (name !== undefined) return { name, ...stepDeg };
+  return { elementsText: textOf(String(elements)), elementsFile: String(elements), ...stepDeg };
+}

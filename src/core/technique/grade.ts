@@ -1,0 +1,84 @@
+import type { Exercise } from '../run/exercise';
+import { entriesOf, heardMatches, type Recording } from '../run/record';
+import { type Replay, replayRun } from '../run/replay';
+import { timeS } from '../run/state';
+import { tagAt } from '../run/tagMotion';
+import { turnDeg } from '../units/angles';
+import { bearingDeg, distanceM } from '../units/frames';
+import { clearView } from './clearView';
+import { type Evidence, type Habit, type HabitId, type HabitResult, weightedMean } from './habit';
+import { judgePractice } from './keepPractising';
+import { quietGain } from './quietGain';
+import { setThenSweep } from './setThenSweep';
+import { tunedTag } from './tunedTag';
+import { walkAndListen } from './walkAndListen';
+
+/** The habits of a single run, in the order they are shown; the fifth comes from the logbook. */
+export const RUN_HABITS: readonly Habit[] = [quietGain, setThenSweep, walkAndListen, clearView];
+
+/** Fewer shown habits than this and the run is not ranked. */
+const LEAST_SHOWN = 3;
+
+/** What came of it, reported beside the grade and never inside it. */
+export type Outcome = {
+  readonly found: boolean;
+  readonly ending: string | null;
+  readonly timeS: number;
+  readonly walkedM: number;
+  readonly declarations: number;
+  /** Median error of the marked bearings that stand, degrees; `null` without any. */
+  readonly bearingErrorDeg: number | null;
+  /** Distance of the guess pin from the tag, metres; `null` without one. */
+  readonly guessErrorM: number | null;
+};
+
+export type Grade = {
+  /** Weighted mean of the shown habits 1 to 4; `null` where fewer than three are shown. */
+  readonly technique: number | null;
+  readonly outcome: Outcome;
+  readonly habits: Readonly<Record<HabitId, HabitResult>>;
+  readonly replayMatches: boolean;
+};
+
+/** Replays a recording and grades it. */
+export function gradeRun(exercise: Exercise, recording: Recording): Grade {
+  const run = replayRun(exercise, entriesOf(recording), recording.ticks, { thresholdDb: recording.listener.thresholdDb });
+  return { ...gradeReplay({ exercise, run }, recording), replayMatches: heardMatches(recording, run) };
+}
+
+/** The grade of a run that was replayed already. */
+export function gradeReplay(evidence: Evidence, recording: Pick<Recording, 'practice'>): Omit<Grade, 'replayMatches'> {
+  const { weights } = evidence.exercise.scenario;
+  const results = Object.fromEntries(RUN_HABITS.map((habit) => [habit.id, habit.judge(evidence)])) as Record<
+    keyof typeof weights,
+    HabitResult
+  >;
+  const parts = (Object.keys(weights) as (keyof typeof weights)[]).map((id) => ({ score: results[id].score, weight: weights[id] }));
+  const shown = parts.filter(({ score }) => score !== null).length;
+  return {
+    technique: shown >= LEAST_SHOWN ? weightedMean(parts) : null,
+    outcome: outcomeOf(evidence, evidence.run),
+    habits: { ...results, keepPractising: judgePractice(recording.practice) },
+  };
+}
+
+function outcomeOf(evidence: Evidence, { state, states }: Replay): Outcome {
+  const { scenario } = evidence.exercise;
+  const errors = state.notebook
+    .filter(({ struckOut }) => !struckOut)
+    .map((mark) => {
+      const then = tagAt(scenario, tunedTag(evidence, states[mark.atTick]!), mark.atTick / 20);
+      return Math.abs(turnDeg(bearingDeg(mark.at, then), mark.bearingDeg));
+    })
+    .sort((a, b) => a - b);
+  const last = tagAt(scenario, tunedTag(evidence, state), timeS(state));
+  return {
+    found: state.ending === 'found',
+    ending: state.ending,
+    timeS: timeS(state),
+    walkedM: Math.round(state.walkedM),
+    declarations: state.declarations.length,
+    bearingErrorDeg: errors.length === 0 ? null : Math.round(errors[Math.floor((errors.length - 1) / 2)]! * 10) / 10,
+    guessErrorM: state.guess ? Math.round(distanceM(state.guess, last)) : null,
+  };
+}

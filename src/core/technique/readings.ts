@@ -1,0 +1,37 @@
+import { TICKS_PER_S } from '../run/state';
+import type { MapPoint } from '../units/frames';
+import { distanceM } from '../units/frames';
+import type { Evidence } from './habit';
+import type { Sweep } from './sweeps';
+import { turningTicks, unwrappedHeadings } from './sweeps';
+
+/** A marked bearing, or a sweep that ended on a held heading. */
+export type Reading = {
+  readonly tick: number;
+  readonly at: MapPoint;
+  readonly bearingDeg: number;
+  readonly marked: boolean;
+};
+
+/** A heading counts as held after this rest at the end of a sweep. */
+const HELD_S = 2;
+/** A mark this soon after a sweep is that sweep's reading. */
+const SAME_READING_S = 30;
+
+/** Readings in time order. A repeat within 10 m of the one before replaces it. Struck-out marks still were readings. */
+export function readingsOf({ run }: Evidence, sweeps: readonly Sweep[]): readonly Reading[] {
+  const turning = turningTicks(unwrappedHeadings(run.states));
+  const marks: Reading[] = run.state.notebook.map(({ atTick, at, bearingDeg }) => ({ tick: atTick, at, bearingDeg, marked: true }));
+  const held: Reading[] = sweeps.flatMap(({ toTick }) => {
+    const after = toTick + HELD_S * TICKS_PER_S;
+    const state = run.states[toTick + 1];
+    if (!state || after >= run.states.length || turning.subarray(toTick + 1, after).some((on) => on === 1)) return [];
+    if (marks.some(({ tick }) => tick >= toTick && tick - toTick <= SAME_READING_S * TICKS_PER_S)) return [];
+    return [{ tick: toTick, at: state.at, bearingDeg: state.hold.headingDeg, marked: false }];
+  });
+  const all = [...marks, ...held].sort((a, b) => a.tick - b.tick);
+  return all.filter((reading, i) => {
+    const next = all[i + 1];
+    return !next || distanceM(reading.at, next.at) > 10;
+  });
+}

@@ -1,0 +1,62 @@
+import { TICKS_PER_S } from '../run/state';
+import { fullLooks } from './fullLook';
+import { clock, type Evidence, type Habit, type HabitResult, linearScore, type Moment, notShown, telling, weightedMean } from './habit';
+import { rangeDeg, type Sweep, sweepsOf, unwrappedHeadings } from './sweeps';
+import { pulseIntervalS } from './tunedTag';
+
+/** Fewer sweeps than this show nothing. */
+const LEAST_SWEEPS = 3;
+/** Share of spoilt arc: up to here it is a slip, from there it is no habit at all. */
+const SLIP_SHARE = 0.05;
+const NO_HABIT_SHARE = 0.4;
+const LOOK_WEIGHT = 0.25;
+
+/** Hands off the controls while the antenna turns. */
+export const setThenSweep: Habit = { id: 'setThenSweep', name: 'Set, then sweep', judge };
+
+/** The sweep's arc less its longest piece between changes, degrees. */
+export function spoiltArcDeg(headings: Float64Array, { fromTick, toTick, arcDeg, cutTicks }: Sweep): number {
+  if (cutTicks.length === 0) return 0;
+  const ends = [fromTick, ...cutTicks, toTick];
+  let longest = 0;
+  for (let i = 1; i < ends.length; i++) longest = Math.max(longest, rangeDeg(headings, ends[i - 1]!, ends[i]!));
+  return Math.max(0, arcDeg - longest);
+}
+
+function judge(evidence: Evidence): HabitResult {
+  const { states } = evidence.run;
+  const sweeps = sweepsOf(states, pulseIntervalS(evidence));
+  if (sweeps.length < LEAST_SWEEPS) return notShown(`The antenna was swept ${sweeps.length} times; three sweeps show the habit.`);
+  const headings = unwrappedHeadings(states);
+  const spoilt = sweeps.map((sweep) => spoiltArcDeg(headings, sweep));
+  const arc = sweeps.reduce((sum, { arcDeg }) => sum + arcDeg, 0);
+  const hands = linearScore(spoilt.reduce((sum, deg) => sum + deg, 0) / arc, SLIP_SHARE, NO_HABIT_SHARE);
+  const looks = fullLooks(evidence, sweeps);
+  const score = weightedMean([
+    { score: hands, weight: 1 - LOOK_WEIGHT },
+    { score: looks.score, weight: LOOK_WEIGHT },
+  ]);
+  const moments = sweeps.map((sweep, i) => momentOf(sweep, spoilt[i]!));
+  return {
+    score,
+    components: { handsOff: hands, fullLook: looks.score },
+    moments: telling([...moments, ...looks.moments]),
+    whyNotShown: '',
+  };
+}
+
+function momentOf({ fromTick, toTick, arcDeg, cutTicks }: Sweep, spoiltDeg: number): Moment {
+  const fromS = fromTick / TICKS_PER_S;
+  const span = { fromS, toS: toTick / TICKS_PER_S };
+  if (cutTicks.length === 0) {
+    const what = `At ${clock(fromS)} you swept ${arcDeg.toFixed(0)} degrees and left the knobs alone.`;
+    return { ...span, what, next: 'Keep it so: what changed in the sound was the direction.', weight: Math.min(360, arcDeg), good: true };
+  }
+  return {
+    ...span,
+    what: `At ${clock(cutTicks[0]! / TICKS_PER_S)} you changed the setting in mid-sweep; ${spoiltDeg.toFixed(0)} degrees of it can't be compared.`,
+    next: 'Stop the antenna, set the gain, then sweep from the beginning.',
+    weight: spoiltDeg,
+    good: false,
+  };
+}

@@ -1,0 +1,31 @@
+import { type Listener, USUAL_LISTENER } from '../ear/loudness';
+import { randomFor } from '../random/draw';
+import type { Action } from '../run/actions';
+import type { Exercise } from '../run/exercise';
+import { beginLive, type Live, tickOnce } from '../run/live';
+import { type HeardHere, seenNow, type Walker } from './policy';
+
+/** Lets a walker do an exercise to its end. `seed` decides what the walker draws, never what the ground or the radio do. */
+export function playWalker(exercise: Exercise, walker: Walker, seed: number, listener: Listener = USUAL_LISTENER): Live {
+  const random = randomFor(`${exercise.scenario.seed}/${walker.id}`, 'walk', seed);
+  let live = beginLive(exercise, listener);
+  const policy = walker.play({ heard: [], seen: seenNow(exercise, live.state) }, random);
+  let answer = policy.next({ heard: [], seen: seenNow(exercise, live.state) });
+  while (live.state.ending === null) {
+    const actions: readonly Action[] = answer.done ? [{ type: 'giveUp' }] : answer.value;
+    const known = live.pulses.length;
+    const before = live.state;
+    live = tickOnce(exercise, live, actions);
+    const heard = live.pulses.slice(known).map(
+      (pulse): HeardHere => ({
+        ...pulse.heard,
+        at: before.at,
+        headingDeg: live.state.hold.headingDeg,
+        rollDeg: live.state.hold.rollDeg,
+        netGainDb: live.state.controls.gainDb - live.state.controls.attenuatorDb,
+      }),
+    );
+    if (!answer.done) answer = policy.next({ heard, seen: seenNow(exercise, live.state) });
+  }
+  return live;
+}

@@ -1,0 +1,57 @@
+import type { HeardPulse } from '../ear/hear';
+import type { Action } from '../run/actions';
+import type { Exercise } from '../run/exercise';
+import type { Controls, Hold, Legs, Mark, RunState } from '../run/state';
+import { timeS } from '../run/state';
+import type { Scenario } from '../scenario/schema';
+import type { MapPoint } from '../units/frames';
+import type { World } from '../world/world';
+
+/** A pulse as heard, with what the walker knows of itself at that moment. */
+export type HeardHere = HeardPulse & {
+  readonly at: MapPoint;
+  readonly headingDeg: number;
+  readonly rollDeg: number;
+  readonly netGainDb: number;
+};
+
+/** What the exercise shows: the map, the list of tags by frequency, the own pose. No tag's place, arrival or truth is in it. */
+export type MapAndOwnPose = {
+  readonly map: World;
+  readonly timeS: number;
+  readonly at: MapPoint;
+  readonly hold: Hold;
+  readonly controls: Controls;
+  readonly legs: Legs;
+  readonly blocked: boolean;
+  readonly notebook: readonly Mark[];
+  readonly wrongDeclarations: number;
+  readonly tagList: readonly { readonly frequencyMHz: number; readonly pulsesPerMinute: number }[];
+  readonly kit: Scenario['kit'];
+  readonly limits: Scenario['limits'];
+};
+
+/** What came since the last actions. */
+export type View = { readonly heard: readonly HeardHere[]; readonly seen: MapAndOwnPose };
+
+/** A walker at work: it is given what it hears and sees each tick and answers with what it does. Ends when it gives up. */
+export type Policy = Generator<readonly Action[], void, View>;
+
+export type Walker = { readonly id: string; readonly play: (first: View, random: () => number) => Policy };
+
+export function seenNow({ scenario, world }: Exercise, state: RunState): MapAndOwnPose {
+  return {
+    map: world,
+    timeS: timeS(state),
+    at: state.at,
+    hold: state.hold,
+    controls: state.controls,
+    legs: state.legs,
+    blocked: state.blocked,
+    notebook: state.notebook,
+    wrongDeclarations: state.declarations.filter(({ right }) => !right).length,
+    tagList: scenario.tags.map(({ frequencyMHz, pulsesPerMinute }) => ({ frequencyMHz, pulsesPerMinute })),
+    kit: scenario.kit,
+    limits: scenario.limits,
+  };
+}
