@@ -11,7 +11,7 @@ export type Drainage = {
 };
 
 const BUCKETS = 16_384;
-/** Fall kept across filled ground, as a share of one cell's... metres per cell for land heights in metres. */
+/** Fall kept across filled ground, metres a cell. */
 const FILL_FALL = 0.004;
 
 /** The eight neighbours as steps in column, row and index, straight ones first. */

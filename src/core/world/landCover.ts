@@ -1,5 +1,6 @@
 import type { GroundPlan } from '../scenario/schema';
 import { blurred } from './blur';
+import { type Grid, valueAt } from './grid';
 import { fractal, noiseField, smoothStep } from './octaves';
 import type { Land } from './terrain';
 import { COVER } from './world';
@@ -75,8 +76,9 @@ export function coverLand(seed: string, plan: Pick<GroundPlan, 'cover'>, land: L
   const cover = new Uint8Array(cells * cells);
   for (let i = 0; i < cover.length; i++) if (land.isLake[i] || isSea[i]) cover[i] = COVER.water;
   const site = siteOf(land);
-  const patches = noiseField(seed, 'cover', 0);
-  const stands = noiseField(seed, 'cover', 1);
+  const [patches, stands] = [noiseField(seed, 'cover', 0), noiseField(seed, 'cover', 1)];
+  const broadPatches = sampled(land.sizeM, (eM, nM) => fractal(patches, eM / 1_150, nM / 1_150, 4, 0.48));
+  const finePatches = sampled(land.sizeM, (eM, nM) => fractal(stands, eM / 330, nM / 330, 3, 0.5));
   const [rock, wet, wood, scrub] = [0, 1, 2, 3].map(() => new Float32Array(cover.length)) as [
     Float32Array,
     Float32Array,
@@ -87,8 +89,8 @@ export function coverLand(seed: string, plan: Pick<GroundPlan, 'cover'>, land: L
     for (let column = 0; column < cells; column++, i++) {
       const eM = (column + 0.5) * cellM;
       const nM = (row + 0.5) * cellM;
-      const broad = fractal(patches, eM / 1_150, nM / 1_150, 4, 0.48);
-      const fine = fractal(stands, eM / 330, nM / 330, 3, 0.5);
+      const broad = valueAt(broadPatches, eM, nM);
+      const fine = valueAt(finePatches, eM, nM);
       const slope = site.slope[i]!;
       const standing = site.standing[i]!;
       rock[i] = slope + 0.12 * Math.max(0, standing) + 0.09 * fine;
@@ -104,6 +106,16 @@ export function coverLand(seed: string, plan: Pick<GroundPlan, 'cover'>, land: L
   claim(cover, blurred(wood, cells, cells, soft), COVER.wood, fitted.wood);
   claim(cover, blurred(scrub, cells, cells, soft), COVER.scrub, fitted.scrub);
   return cover;
+}
+
+/** A field of patches no finer than 80 m, taken every 24 m: noise is the dearest part of cover. */
+function sampled(sizeM: number, field: (eM: number, nM: number) => number): Grid<Float32Array> {
+  const columns = Math.ceil(sizeM / 24);
+  const cellM = sizeM / columns;
+  const values = new Float32Array(columns * columns);
+  for (let row = 0, i = 0; row < columns; row++)
+    for (let column = 0; column < columns; column++, i++) values[i] = field((column + 0.5) * cellM, (row + 0.5) * cellM);
+  return { columns, rows: columns, cellM, values };
 }
 
 /** The wished shares, shrunk together if they ask for more land than there is. */

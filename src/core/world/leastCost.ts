@@ -5,37 +5,10 @@ export type CostGrid = {
   readonly cost: (from: number, to: number, run: number) => number;
 };
 
-/** Sixteen neighbours: straight, diagonal and knight's moves, so that a way may bend gently. */
-const MOVES: readonly (readonly [number, number, number])[] = [
-  ...(
-    [
-      [1, 0],
-      [0, 1],
-      [-1, 0],
-      [0, -1],
-    ] as const
-  ).map(([c, r]) => [c, r, 1] as const),
-  ...(
-    [
-      [1, 1],
-      [-1, 1],
-      [-1, -1],
-      [1, -1],
-    ] as const
-  ).map(([c, r]) => [c, r, Math.sqrt(2)] as const),
-  ...(
-    [
-      [2, 1],
-      [1, 2],
-      [-1, 2],
-      [-2, 1],
-      [-2, -1],
-      [-1, -2],
-      [1, -2],
-      [2, -1],
-    ] as const
-  ).map(([c, r]) => [c, r, Math.sqrt(5)] as const),
-];
+/** Sixteen neighbours: straight, diagonal and knight's moves, so that a way may bend gently. Steps in column and row, length in squares. */
+const MOVE_COLUMN = [1, 0, -1, 0, 1, -1, -1, 1, 2, 1, -1, -2, -2, -1, 1, 2] as const;
+const MOVE_ROW = [0, 1, 0, -1, 1, 1, -1, -1, 1, 2, 2, 1, -1, -2, -2, -1] as const;
+const MOVE_RUN = MOVE_COLUMN.map((column, i) => Math.sqrt(column * column + MOVE_ROW[i]! * MOVE_ROW[i]!));
 
 /** A binary heap of squares by cost; equal costs leave by square number, so the order never depends on the engine. */
 class CheapestFirst {
@@ -116,12 +89,12 @@ export function spreadCost(
     if (isGoal(square)) return { costTo, cameFrom, goal: square };
     const column = square % side;
     const row = (square - column) / side;
-    for (const [dc, dr, run] of MOVES) {
-      const c = column + dc;
-      const r = row + dr;
+    for (let k = 0; k < 16; k++) {
+      const c = column + MOVE_COLUMN[k]!;
+      const r = row + MOVE_ROW[k]!;
       if (c < 0 || r < 0 || c >= side || r >= side) continue;
       const next = r * side + c;
-      const total = soFar + cost(square, next, run);
+      const total = soFar + cost(square, next, MOVE_RUN[k]!);
       if (total < costTo[next]! && total <= mostCost) {
         costTo[next] = total;
         cameFrom[next] = square;

@@ -55,7 +55,7 @@ function plateau({ seed, sizeM, roughness }: Frame): Relief {
     const bent = 0.3 * fractal(bend, eM / (0.8 * waveM), nM / (0.8 * waveM), 3, 0.5);
     const rise = fractal(mass, eM / waveM + bent, nM / waveM + bent, 3, 0.4);
     const swell = fractal(top, eM / (0.7 * waveM), nM / (0.7 * waveM), 3, 0.35 + 0.2 * roughness);
-    return 0.74 * smoothStep(-0.42, -0.02, rise) + 0.12 * smoothStep(0.1, 0.4, rise) + 0.14 * (0.5 + 0.5 * swell);
+    return 0.72 * smoothStep(-0.55, 0.12, rise) + 0.14 * smoothStep(0.12, 0.5, rise) + 0.14 * (0.5 + 0.5 * swell);
   };
 }
 

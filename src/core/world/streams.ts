@@ -19,16 +19,17 @@ function chooseCourses(land: Land, wished: number): number[][] {
     if (to !== i && (largestDonor[to]! < 0 || area[i]! > area[largestDonor[to]!]!)) largestDonor[to] = i;
   }
   const isWater = (cell: number) => land.isLake[cell] === 1 || land.isSea[cell] === 1;
+  const largestFirst: number[] = [];
+  for (const cell of downstreamFirst) if (area[cell]! >= headArea && !isWater(cell)) largestFirst.push(cell);
+  largestFirst.sort((a, b) => area[b]! - area[a]! || a - b);
+  const reachesWater = (cell: number): boolean => {
+    const to = receiver[cell]!;
+    return to === cell || isTaken[to] === 1 || isWater(to);
+  };
   const courses: number[][] = [];
   while (courses.length < wished) {
-    let mouth = -1;
-    for (const cell of downstreamFirst) {
-      if (isTaken[cell] || isWater(cell) || area[cell]! < headArea) continue;
-      const to = receiver[cell]!;
-      const reachesWater = to === cell || isTaken[to] === 1 || isWater(to);
-      if (reachesWater && (mouth < 0 || area[cell]! > area[mouth]!)) mouth = cell;
-    }
-    if (mouth < 0) break;
+    const mouth = largestFirst.find((cell) => !isTaken[cell] && reachesWater(cell));
+    if (mouth === undefined) break;
     const up = receiver[mouth] === mouth ? [] : [receiver[mouth]!];
     for (let cell = mouth; cell >= 0 && !isWater(cell) && area[cell]! >= headArea; cell = largestDonor[cell]!) {
       isTaken[cell] = 1;
@@ -39,18 +40,18 @@ function chooseCourses(land: Land, wished: number): number[][] {
   return courses;
 }
 
-/** Sinks the bed under the land beside it, deeper downstream; never under the water it runs into. */
+/** Sinks the bed under the land beside it, deeper downstream; never under the water or the larger stream it runs into. */
 function cutBed(land: Land, course: readonly number[]): void {
   const { groundM, drainage } = land;
   const mouth = course[course.length - 1]!;
-  const floorM = land.isLake[mouth] || land.isSea[mouth] ? groundM[mouth]! : Number.NEGATIVE_INFINITY;
+  const floorM = drainage.receiver[mouth] === mouth ? Number.NEGATIVE_INFINITY : groundM[mouth]!;
   let bedM = Number.POSITIVE_INFINITY;
   for (const cell of course) {
-    if (land.isLake[cell] || land.isSea[cell]) continue;
+    if (cell === mouth && floorM === groundM[mouth]) break;
     const hectares = (drainage.area[cell]! * land.cellM * land.cellM) / 10_000;
     const depthM = 0.3 + 1.3 * smoothStep(3, 250, hectares);
     bedM = Math.max(floorM, Math.min(bedM, groundM[cell]! - depthM));
-    groundM[cell] = Math.min(groundM[cell]!, bedM);
+    groundM[cell] = bedM;
   }
 }
 

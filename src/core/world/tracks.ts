@@ -39,7 +39,7 @@ function rimToll(column: number, row: number, side: number): number {
 }
 
 export function roadLandOf(land: Land, cover: Uint8Array): RoadLand {
-  const side = Math.max(20, Math.min(240, Math.round(land.sizeM / 25)));
+  const side = Math.max(20, Math.min(160, Math.round(land.sizeM / 25)));
   const squareM = land.sizeM / side;
   const heightM = new Float32Array(side * side);
   const toll = new Float32Array(side * side);
@@ -86,7 +86,7 @@ function costsFor(land: RoadLand, kind: Track['kind']): CostGrid {
       const rise = (land.heightM[to]! - land.heightM[from]!) / (run * land.squareM);
       const across = land.steep[to]!;
       const shared = land.hasWay[from] && land.hasWay[to] ? 0.4 : 1;
-      return run * land.squareM * land.toll[to]! * (1 + slopeToll * rise * rise + 0.12 * slopeToll * across * across) * shared;
+      return run * land.squareM * land.toll[to]! * (1 + slopeToll * rise * rise * (1 + 40 * rise * rise) + 0.12 * slopeToll * across * across) * shared;
     },
   };
 }
