@@ -1,0 +1,67 @@
+import { useRef } from 'preact/hooks';
+
+/**
+ * A slider of our own: lies or stands as its box is wide or high, has a mark every `markEvery`, and can be dragged from
+ * anywhere along it. The arrow keys work it when it has the focus.
+ */
+export function Slide({
+  name,
+  value,
+  most,
+  step,
+  markEvery,
+  said,
+  onSet,
+}: {
+  readonly name: string;
+  readonly value: number;
+  readonly most: number;
+  readonly step: number;
+  readonly markEvery: number;
+  readonly said: string;
+  readonly onSet: (value: number) => void;
+}) {
+  const groove = useRef<HTMLDivElement>(null);
+  const toPointer = (event: PointerEvent) => {
+    const box = groove.current!.getBoundingClientRect();
+    const share = box.height > box.width ? (box.bottom - event.clientY) / box.height : (event.clientX - box.left) / box.width;
+    onSet(Math.round((Math.min(1, Math.max(0, share)) * most) / step) * step);
+  };
+  const marks = Array.from({ length: Math.floor(most / markEvery) + 1 }, (_, i) => i * markEvery);
+  return (
+    <div
+      class="slide"
+      role="slider"
+      tabIndex={0}
+      aria-label={name}
+      aria-valuemin={0}
+      aria-valuemax={most}
+      aria-valuenow={value}
+      aria-valuetext={said}
+      style={{ '--share': String(value / most) }}
+      onPointerDown={(event) => {
+        event.currentTarget.setPointerCapture(event.pointerId);
+        toPointer(event);
+      }}
+      onPointerMove={(event) => {
+        if (event.currentTarget.hasPointerCapture(event.pointerId)) toPointer(event);
+      }}
+      onKeyDown={(event) => {
+        const by = { Home: -most, End: most, PageUp: step * 10, PageDown: -step * 10 }[event.key];
+        if (by === undefined) return;
+        event.preventDefault();
+        onSet(Math.min(most, Math.max(0, value + by)));
+      }}
+    >
+      <div class="slide-groove" ref={groove}>
+        <div class="slide-fill" />
+        <div class="slide-knob" />
+        {marks.map((mark) => (
+          <div key={mark} class="slide-mark number" style={{ '--at': String(mark / most) }} aria-hidden="true">
+            {mark}
+          </div>
+        ))}
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,86 @@
+import { computed, signal } from '@preact/signals';
+import type { Action } from '../core/run/actions';
+import type { Exercise } from '../core/run/exercise';
+import type { Live } from '../core/run/live';
+import { backgroundNow } from '../core/run/pulse';
+import type { RunState } from '../core/run/state';
+import { step } from '../core/run/step';
+import type { MapPoint } from '../core/units/frames';
+import { heardSince, type RingMark } from './heardRing';
+import type { LandDrawing } from './map/landDrawing';
+
+/** The run that is being played, and all that changes with it. Nothing else in the program is mutable. */
+export type OpenRun = { readonly exercise: Exercise; readonly land: LandDrawing };
+
+export const openRun = signal<OpenRun | null>(null);
+export const live = signal<Live | null>(null);
+export const paused = signal(true);
+/** Headings at which something was heard: what the sound ring shows. */
+export const ring = signal<readonly RingMark[]>([]);
+/** The line walked, a point every two metres. */
+export const track = signal<readonly MapPoint[]>([]);
+
+export const runState = computed(() => live.value?.state ?? null);
+export const holdNow = computed(() => runState.value?.hold ?? null);
+export const controlsNow = computed(() => runState.value?.controls ?? null);
+export const legsNow = computed(() => runState.value?.legs ?? null);
+export const notebook = computed(() => runState.value?.notebook ?? []);
+export const wholeSecond = computed(() => Math.floor((runState.value?.tick ?? 0) / 20));
+export const walkedM = computed(() => Math.round(runState.value?.walkedM ?? 0));
+export const ending = computed(() => runState.value?.ending ?? null);
+export const lastPulse = computed(() => live.value?.pulses.at(-1)?.heard ?? null);
+export const scene = computed(() => {
+  const [open, state] = [openRun.value, controlsNow.value];
+  return open && state && live.value
+    ? { ...backgroundNow(open.exercise, live.peek()!.state), mainsHz: open.exercise.scenario.radio.mainsHz }
+    : null;
+});
+
+const TRACK_STEP_M = 2;
+let queue: Action[] = [];
+
+/** Puts an action into the next tick. Of several turns within one tick only the last one counts. */
+export function act(action: Action): void {
+  if (paused.peek() && !['strikeOut', 'unstrike', 'giveUp'].includes(action.type)) return;
+  queue = action.type === 'turn' ? [...queue.filter(({ type }) => type !== 'turn'), action] : [...queue, action];
+}
+
+export function takeActions(): readonly Action[] {
+  const taken = queue;
+  queue = [];
+  return taken;
+}
+
+/** The state once everything asked for has been done: what a key that says "one more" counts from. */
+export function comingState(): RunState | null {
+  const [open, now] = [openRun.peek(), live.peek()];
+  return open && now ? queue.reduce((state, action) => step(open.exercise.scenario, state, action), now.state) : null;
+}
+
+/** Takes in what a tick made of the run. */
+export function keepTick(next: Live): void {
+  const before = live.peek();
+  ring.value = heardSince(ring.peek(), before, next);
+  const last = track.peek().at(-1);
+  const { at } = next.state;
+  if (!last || Math.hypot(at.eM - last.eM, at.nM - last.nM) >= TRACK_STEP_M) track.value = [...track.peek(), at];
+  live.value = next;
+}
+
+export function showRun(open: OpenRun, begun: Live, walked: readonly MapPoint[] = [begun.state.at]): void {
+  queue = [];
+  openRun.value = open;
+  ring.value = [];
+  track.value = walked;
+  live.value = begun;
+  paused.value = true;
+}
+
+export function leaveRun(): void {
+  queue = [];
+  openRun.value = null;
+  live.value = null;
+  ring.value = [];
+  track.value = [];
+  paused.value = true;
+}

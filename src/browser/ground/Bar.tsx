@@ -1,0 +1,54 @@
+import { MutedMark, SpeakerMark } from '../controls/marks';
+import { notebook, openRun, paused, walkedM, wholeSecond } from '../currentRun';
+import { change, settings } from '../storage/settings';
+import { notebookShown } from './panels';
+import { clockText, walkedText } from './words';
+
+/** One line on top: the exercise, the task, time, distance, pause. */
+export function Bar() {
+  const scenario = openRun.value?.exercise.scenario;
+  const [distance, unit] = walkedText(walkedM.value);
+  const { muted } = settings.value;
+  return (
+    <header class="bar">
+      <h1 class="bar-title">{scenario?.title}</h1>
+      <p class="bar-task quiet">{scenario?.brief}</p>
+      <p class="bar-number number">
+        <span class="unseen">Time </span>
+        {clockText(wholeSecond.value)}
+      </p>
+      <p class="bar-number number bar-walked">
+        <span class="unseen">Walked </span>
+        {distance} <span class="unit">{unit}</span>
+      </p>
+      <button
+        type="button"
+        class="plain bar-notebook"
+        aria-expanded={notebookShown.value}
+        onClick={() => {
+          notebookShown.value = !notebookShown.value;
+        }}
+      >
+        Notebook <span class="number">{notebook.value.length}</span>
+      </button>
+      <button
+        type="button"
+        class="plain bar-sound"
+        aria-label={muted ? 'Sound on' : 'Sound off'}
+        aria-pressed={muted}
+        onClick={() => change({ muted: !muted })}
+      >
+        {muted ? <MutedMark /> : <SpeakerMark />}
+      </button>
+      <button
+        type="button"
+        class="plain bar-pause"
+        onClick={() => {
+          paused.value = !paused.value;
+        }}
+      >
+        {paused.value ? 'Go on' : 'Pause'}
+      </button>
+    </header>
+  );
+}

@@ -1,0 +1,31 @@
+import { act, runState } from '../currentRun';
+import { placingPin } from './mapView';
+
+/** The three things one decides. */
+export function Deeds() {
+  const declarations = runState.value?.declarations ?? [];
+  const last = declarations.at(-1);
+  const wrong = last && !last.right && (runState.value?.tick ?? 0) - last.atTick < 160;
+  return (
+    <section class="deeds" aria-label="What you decide">
+      <button type="button" class="primary" onClick={() => act({ type: 'mark' })}>
+        Mark bearing
+      </button>
+      <button
+        type="button"
+        aria-pressed={placingPin.value}
+        onClick={() => {
+          placingPin.value = !placingPin.value;
+        }}
+      >
+        {placingPin.value ? 'Tap the map' : 'Guess pin'}
+      </button>
+      <button type="button" onClick={() => act({ type: 'declare' })}>
+        {wrong ? 'Not here' : 'Declare find'}
+      </button>
+      <p class="unseen" aria-live="assertive">
+        {wrong ? 'Not here: the tag is farther away.' : ''}
+      </p>
+    </section>
+  );
+}

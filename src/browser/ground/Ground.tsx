@@ -1,0 +1,145 @@
+import { useEffect } from 'preact/hooks';
+import { CloseMark } from '../controls/marks';
+import { act, comingState, notebook, openRun, paused } from '../currentRun';
+import { groundKeys, type Wish } from '../input/groundKeys';
+import { change, settings, stepVolume } from '../storage/settings';
+import { AntennaDial } from './AntennaDial';
+import { AntennaHold } from './AntennaHold';
+import { AttenuatorSteps } from './AttenuatorSteps';
+import { Bar } from './Bar';
+import { BriefSlip } from './BriefSlip';
+import { Caption } from './Caption';
+import { Deeds } from './Deeds';
+import { GainSlide } from './GainSlide';
+import { MapChrome } from './MapChrome';
+import { MapWindowFrame } from './MapWindowFrame';
+import { centreOnMe, lookFirst, mapSize, pan, placingPin, pointAt, zoom } from './mapView';
+import { NotebookList } from './NotebookList';
+import { PauseSheet } from './PauseSheet';
+import { changePace, chosenPaceMPerS } from './pace';
+import { closePanels, notebookShown } from './panels';
+import { SkylineStrip } from './SkylineStrip';
+import { SMeter } from './SMeter';
+import { TuningDial } from './TuningDial';
+import { keepWalking, WalkControl, walkOrStop } from './WalkControl';
+
+/** The exercise itself: skyline over map, and one column of instruments. */
+export function Ground({ onLeave }: { readonly onLeave: () => void }) {
+  useEffect(() => {
+    closePanels();
+    lookFirst();
+    const stopKeys = groundKeys(window, { state: comingState, paceMPerS: () => chosenPaceMPerS.peek(), act, wish: grant, look: pan });
+    const rest = () => {
+      paused.value = true;
+    };
+    const restHidden = () => {
+      if (document.hidden) rest();
+    };
+    window.addEventListener('blur', rest);
+    document.addEventListener('visibilitychange', restHidden);
+    return () => {
+      stopKeys();
+      window.removeEventListener('blur', rest);
+      document.removeEventListener('visibilitychange', restHidden);
+    };
+  }, []);
+  if (!openRun.value) return null;
+  return (
+    <main class={openRun.value.exercise.scenario.aids.sMeter ? 'ground' : 'ground without-meter'} onMouseDown={keepFocus}>
+      <Bar />
+      <SkylineStrip />
+      <div class="map">
+        <MapWindowFrame />
+        <MapChrome />
+        <BriefSlip />
+        <div class="map-foot">
+          <Caption />
+          <WalkControl />
+        </div>
+        {notebookShown.value && <NotebookSlip />}
+      </div>
+      <div class="panel">
+        <AntennaHold />
+        <AntennaDial />
+        <GainSlide />
+        <AttenuatorSteps />
+        <TuningDial />
+        <SMeter />
+        <section class="notebook" aria-label="Notebook">
+          <h2 class="label">Notebook {notebook.value.length > 0 && <span class="number">{notebook.value.length}</span>}</h2>
+          <NotebookList />
+        </section>
+        <Deeds />
+      </div>
+      {paused.value && <PauseSheet onLeave={onLeave} />}
+    </main>
+  );
+}
+
+function NotebookSlip() {
+  return (
+    <aside class="slip" aria-label="Notebook">
+      <button
+        type="button"
+        class="plain slip-close"
+        aria-label="Put the notebook away"
+        onClick={() => {
+          notebookShown.value = false;
+        }}
+      >
+        <CloseMark />
+      </button>
+      <h2>Notebook</h2>
+      <NotebookList />
+    </aside>
+  );
+}
+
+/** A click must not take the focus: the next space would press that button again instead of walking. */
+function keepFocus(event: MouseEvent): void {
+  if (event.target instanceof Element && event.target.closest('button')) event.preventDefault();
+}
+
+function grant(wish: Wish): void {
+  switch (wish) {
+    case 'pause':
+    case 'keys':
+      paused.value = !paused.peek();
+      return;
+    case 'pin':
+      placingPin.value = !placingPin.peek();
+      return;
+    case 'place-pin':
+      if (placingPin.peek()) {
+        act({ type: 'guess', at: pointAt({ x: mapSize.peek().width / 2, y: mapSize.peek().height / 2 }) });
+        placingPin.value = false;
+      }
+      return;
+    case 'leave-pin':
+      placingPin.value = false;
+      notebookShown.value = false;
+      return;
+    case 'walk':
+      walkOrStop();
+      return;
+    case 'faster':
+    case 'slower':
+      changePace(wish === 'faster' ? 1 : -1);
+      keepWalking();
+      return;
+    case 'closer':
+    case 'farther':
+      zoom(wish === 'closer' ? 1.25 : 0.8);
+      return;
+    case 'centre':
+      centreOnMe();
+      return;
+    case 'louder':
+    case 'softer':
+      stepVolume(wish === 'louder' ? 1 : -1);
+      return;
+    case 'mute':
+      change({ muted: !settings.peek().muted });
+      return;
+  }
+}

@@ -1,0 +1,80 @@
+import { effect } from '@preact/signals';
+import { useEffect, useRef } from 'preact/hooks';
+import { act, holdNow, legsNow, live, openRun, track } from '../currentRun';
+import { currentPalette } from '../design/palette';
+import { landPainter } from '../map/landPainter';
+import { settings } from '../storage/settings';
+import { mapGestures } from './mapGestures';
+import type { MapPicture } from './mapScene';
+import { mapSize, mapView, placingPin, pointAt } from './mapView';
+import { chosenPaceMPerS } from './pace';
+
+const BEARING_LENGTH_M = 4_000;
+
+/** The map: opens Phaser when it is first shown, tells it what to draw, and turns taps into a walk or a pin. */
+export function MapWindowFrame() {
+  const frame = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    const parent = frame.current!;
+    const { exercise, land } = openRun.peek()!;
+    const dpr = Math.min(3, Math.max(1, window.devicePixelRatio || 1));
+    const measured = () => ({ width: parent.clientWidth, height: parent.clientHeight });
+    mapSize.value = measured();
+    const closing: (() => void)[] = [];
+    let closed = false;
+    void Promise.all([import('./mapScene'), document.fonts.ready]).then(([{ openMapWindow }]) => {
+      if (closed) return;
+      const palette = currentPalette();
+      const map = openMapWindow(parent, landPainter(exercise.world, land, palette, dpr), palette, dpr, picture);
+      const seen = new ResizeObserver(() => {
+        mapSize.value = measured();
+        map.resize(mapSize.value);
+      });
+      seen.observe(parent);
+      let shown = settings.peek().palette;
+      const stop = effect(() => {
+        if (settings.value.palette === shown) return;
+        shown = settings.value.palette;
+        // The style sheet takes the new palette up within this turn.
+        queueMicrotask(() => map.recolour(currentPalette(), landPainter(exercise.world, land, currentPalette(), dpr)));
+      });
+      closing.push(stop, () => seen.disconnect(), map.close);
+    });
+    closing.push(mapGestures(parent, tapped));
+    return () => {
+      closed = true;
+      for (const close of closing) close();
+    };
+  }, []);
+  return <div ref={frame} class="map-window" role="img" aria-label="Map of the ground" />;
+}
+
+function tapped(at: { readonly x: number; readonly y: number }): void {
+  const point = pointAt(at);
+  if (placingPin.peek()) {
+    act({ type: 'guess', at: { eM: Math.round(point.eM * 10) / 10, nM: Math.round(point.nM * 10) / 10 } });
+    placingPin.value = false;
+  } else act({ type: 'walkTo', at: { eM: Math.round(point.eM), nM: Math.round(point.nM) }, paceMPerS: chosenPaceMPerS.peek() });
+}
+
+function picture(): MapPicture {
+  const { exercise } = openRun.peek()!;
+  const { state } = live.peek()!;
+  const shown = exercise.scenario.aids.ownPosition;
+  return {
+    view: mapView.peek(),
+    size: mapSize.peek(),
+    marks: {
+      walker: shown ? state.at : null,
+      hold: holdNow.peek()!,
+      goal: legsNow.peek()?.until ?? null,
+      track: shown ? track.peek() : [],
+      notebook: state.notebook,
+      guess: state.guess,
+      placingPin: placingPin.peek(),
+      bearingLengthM: BEARING_LENGTH_M,
+      gridEveryM: 1_000,
+      sizeM: exercise.scenario.ground.sizeM,
+    },
+  };
+}

@@ -1,0 +1,68 @@
+import { useEffect, useRef } from 'preact/hooks';
+import { CAUTION_WORDS } from '../cautionWords';
+import { act, openRun, paused, runState } from '../currentRun';
+import { SettingsPanel } from '../settings/SettingsPanel';
+import { unlockSound } from '../sound/unlock';
+import { KeyList } from './KeyList';
+
+/** What is seen while the run rests: the task again, the cautions, settings, keys. The map stays behind it. */
+export function PauseSheet({ onLeave }: { readonly onLeave: () => void }) {
+  const goOn = useRef<HTMLButtonElement>(null);
+  useEffect(() => goOn.current?.focus(), []);
+  const scenario = openRun.value?.exercise.scenario;
+  if (!scenario) return null;
+  const begun = (runState.value?.tick ?? 0) > 0;
+  return (
+    <div class="sheet" role="dialog" aria-modal="true" aria-label={begun ? 'Paused' : scenario.title}>
+      <div class="sheet-inner">
+        <h2 class="sheet-title">{begun ? 'Paused' : scenario.title}</h2>
+        <p class="sheet-brief">{scenario.brief}</p>
+        <div class="sheet-deeds">
+          <button
+            ref={goOn}
+            type="button"
+            class="primary"
+            onClick={() => {
+              unlockSound();
+              paused.value = false;
+            }}
+          >
+            {begun ? 'Go on' : 'Begin'}
+          </button>
+          {begun && (
+            <button
+              type="button"
+              onClick={() => {
+                act({ type: 'giveUp' });
+                paused.value = false;
+              }}
+            >
+              Give up and see the debrief
+            </button>
+          )}
+          <button type="button" class="plain" onClick={onLeave}>
+            {begun ? 'Leave, go on later' : 'Back to the start page'}
+          </button>
+        </div>
+        {scenario.cautions.length > 0 && (
+          <section>
+            <h3>Outdoors, mind</h3>
+            <ul class="sheet-cautions">
+              {scenario.cautions.map((caution) => (
+                <li key={caution}>{CAUTION_WORDS[caution]}</li>
+              ))}
+            </ul>
+          </section>
+        )}
+        <section>
+          <h3>Settings</h3>
+          <SettingsPanel />
+        </section>
+        <section class="sheet-keys">
+          <h3>Keys</h3>
+          <KeyList />
+        </section>
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,45 @@
+import { act, holdNow, legsNow, openRun, runState } from '../currentRun';
+import { changePace, chosenPace, paces } from './pace';
+import { bearingText } from './words';
+
+/** Walk where the antenna points, or stop. A tap on the map walks there. */
+export function WalkControl() {
+  const legs = legsNow.value;
+  const walking = (legs?.paceMPerS ?? 0) > 0;
+  const compass = openRun.value?.exercise.scenario.aids.compass;
+  return (
+    <div class="walk">
+      <button type="button" class={walking ? 'walk-go walking' : 'walk-go'} onClick={walkOrStop}>
+        {walking ? 'Stop' : 'Walk ahead'}
+        {walking && compass && <span class="number walk-course">{bearingText(legs!.courseDeg)}</span>}
+      </button>
+      {paces.value.length > 1 && (
+        <button
+          type="button"
+          class="walk-pace"
+          aria-label={`Pace: ${chosenPace.value.name}. Change it`}
+          onClick={() => {
+            changePace(1, true);
+            keepWalking();
+          }}
+        >
+          {chosenPace.value.name}
+        </button>
+      )}
+      {runState.value?.blocked && <span class="walk-blocked">no way through here</span>}
+    </div>
+  );
+}
+
+export function walkOrStop(): void {
+  const walking = (legsNow.peek()?.paceMPerS ?? 0) > 0;
+  act({ type: 'walk', courseDeg: holdNow.peek()?.headingDeg ?? 0, paceMPerS: walking ? 0 : chosenPace.peek().mPerS });
+}
+
+/** Goes on in the same way at the pace that is chosen now. */
+export function keepWalking(): void {
+  const legs = legsNow.peek();
+  if (!legs || legs.paceMPerS === 0) return;
+  const paceMPerS = chosenPace.peek().mPerS;
+  act(legs.until ? { type: 'walkTo', at: legs.until, paceMPerS } : { type: 'walk', courseDeg: legs.courseDeg, paceMPerS });
+}

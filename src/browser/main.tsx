@@ -1,0 +1,132 @@
+import { effect, useSignal } from '@preact/signals';
+import { render } from 'preact';
+import { useEffect } from 'preact/hooks';
+import type { Scenario } from '../core/scenario/schema';
+import { leaveRun, live, openRun, paused } from './currentRun';
+import { Debrief } from './debrief/Debrief';
+import './design/design.css';
+import './controls/slide.css';
+import './start/start.css';
+import './settings/settings.css';
+import './ground/ground.css';
+import './ground/panel.css';
+import './debrief/debrief.css';
+import { Ground } from './ground/Ground';
+import { opening, openRunOf, runFileText, sound, tendRun } from './openExercise';
+import { goTo, route } from './route';
+import { startRunClock } from './runClock';
+import { unlockSound } from './sound/unlock';
+import { Opening } from './start/Opening';
+import { StartPage } from './start/StartPage';
+import { shipped } from './start/shipped';
+import { forgetUnfinished, type StoredRun, unfinishedRun } from './storage/runs';
+import { keepSettings } from './storage/settings';
+
+/** An exercise of the person's own, or a kept run, on its way to `#/ground/own`. */
+let own: { readonly scenario: Scenario; readonly kept: StoredRun | null } | null = null;
+
+function start(name: string): void {
+  unlockSound();
+  leaveRun();
+  goTo(`/ground/${encodeURIComponent(name)}`);
+}
+
+function startOwn(scenario: Scenario, kept: StoredRun | null = null): void {
+  own = { scenario, kept };
+  start(shipped.find((choice) => choice.scenario === scenario)?.name ?? 'own');
+}
+
+function leave(): void {
+  paused.value = true;
+  goTo('/');
+}
+
+/** Opens what the address names, unless it is open already. */
+function followRoute(): void {
+  const now = route.value;
+  if (now.room === 'debrief' && live.peek()?.state.ending == null) {
+    goTo('/');
+    return;
+  }
+  if (now.room === 'start' && openRun.peek()) {
+    leaveRun();
+    return;
+  }
+  if (now.room !== 'ground' || openRun.peek() || opening.peek()) return;
+  const named = own && now.name === 'own' ? own : (shipped.find(({ name }) => name === now.name) ?? null);
+  if (!named) {
+    goTo('/');
+    return;
+  }
+  void openRunOf(named.scenario, 'kept' in named ? named.kept : null);
+}
+
+function Rooms() {
+  const now = route.value;
+  if (now.room === 'ground') {
+    if (opening.value) return <OpeningRoom />;
+    return openRun.value ? <Ground onLeave={leave} /> : null;
+  }
+  if (now.room === 'debrief' && openRun.value) {
+    return <Debrief runFileText={runFileText} onAgain={again} onOther={() => goTo('/')} />;
+  }
+  return <StartRoom />;
+}
+
+function again(): void {
+  const scenario = openRun.peek()!.exercise.scenario;
+  leaveRun();
+  startOwn(scenario);
+}
+
+function OpeningRoom() {
+  const { scenario, stage, fault } = opening.value!;
+  if (fault === null) return <Opening scenario={scenario} stage={stage} />;
+  return (
+    <main class="opening">
+      <div class="opening-inner">
+        <h1>{scenario.title}</h1>
+        <p role="alert">This exercise could not be opened: {fault}</p>
+        <button
+          type="button"
+          onClick={() => {
+            opening.value = null;
+            goTo('/');
+          }}
+        >
+          Back
+        </button>
+      </div>
+    </main>
+  );
+}
+
+function StartRoom() {
+  const kept = useSignal<StoredRun | null>(null);
+  useEffect(() => {
+    void unfinishedRun().then((run) => {
+      kept.value = run;
+    });
+  }, []);
+  return (
+    <StartPage
+      kept={kept.value}
+      onStart={({ name }) => {
+        void forgetUnfinished();
+        start(name);
+      }}
+      onOwn={startOwn}
+      onGoOn={() => {
+        const run = kept.value!;
+        own = { scenario: run.scenario, kept: run };
+        start('own');
+      }}
+    />
+  );
+}
+
+keepSettings();
+startRunClock(() => sound.peek());
+tendRun(() => goTo('/debrief'));
+effect(followRoute);
+render(<Rooms />, document.getElementById('app')!);

@@ -1,0 +1,86 @@
+import { effect, signal } from '@preact/signals';
+import { openExercise } from '../core/run/exercise';
+import { beginLive } from '../core/run/live';
+import { recordingOf, writeRecording } from '../core/run/record';
+import type { Scenario } from '../core/scenario/schema';
+import { ending, live, openRun, paused, showRun, wholeSecond } from './currentRun';
+import { resumed } from './resumeRun';
+import type { SoundOutput } from './sound/output';
+import { unlockedContext } from './sound/unlock';
+import type { Stage } from './start/Opening';
+import { forgetUnfinished, keepFinished, keepUnfinished, type StoredRun } from './storage/runs';
+import { settings } from './storage/settings';
+import { openLand } from './workers/openLand';
+
+/** An exercise on its way from the start page to the ground. */
+export const opening = signal<{ readonly scenario: Scenario; readonly stage: Stage; readonly fault: string | null } | null>(null);
+export const sound = signal<SoundOutput | null>(null);
+/** Captions were on at some time of this run: results say so. */
+export const aided = signal(false);
+
+const KEEP_EVERY_S = 2;
+
+/** Makes the ground in a worker, opens the run on it, and lets it begin where sound is allowed to. */
+export async function openRunOf(scenario: Scenario, kept: StoredRun | null = null): Promise<void> {
+  const tell = (stage: Stage) => {
+    opening.value = { scenario, stage, fault: null };
+  };
+  tell('ground');
+  try {
+    const [{ world, land }] = await Promise.all([openLand(scenario, () => tell('map')), openSound()]);
+    tell('waves');
+    await new Promise((resolve) => setTimeout(resolve, 30)); // lets the page say so
+    const exercise = openExercise(scenario, world);
+    const again = kept ? resumed(exercise, kept) : null;
+    aided.value = false;
+    showRun({ exercise, land }, again?.live ?? beginLive(exercise), again?.walked);
+    opening.value = null;
+    paused.value = kept !== null || unlockedContext()?.state !== 'running';
+  } catch (fault) {
+    opening.value = { scenario, stage: 'ground', fault: fault instanceof Error ? fault.message : String(fault) };
+  }
+}
+
+/** Opens the loudspeaker where a gesture has allowed it; a page that was opened by its address waits for the first one. */
+async function openSound(): Promise<void> {
+  const context = unlockedContext();
+  if (!context || sound.peek()) return;
+  const { openSoundOutput } = await import('./sound/output');
+  sound.value = await openSoundOutput(context);
+}
+
+/** Everything that goes on beside a run: volume, keeping it every two seconds, putting it away at its end. @returns stops */
+export function tendRun(onEnd: () => void): () => void {
+  const stops = [
+    effect(() => sound.value?.volume(settings.value.volumeDb, settings.value.muted)),
+    effect(() => {
+      if (!paused.value && openRun.value) void openSound();
+    }),
+    effect(() => {
+      if (openRun.value && settings.value.captions) aided.value = true;
+    }),
+    effect(() => {
+      if (wholeSecond.value % KEEP_EVERY_S === 0 || paused.value) keepNow();
+    }),
+    effect(() => {
+      if (ending.value === null || !openRun.peek()) return;
+      void forgetUnfinished();
+      void keepFinished(openRun.peek()!.exercise.scenario.title, runFileText());
+      onEnd();
+    }),
+  ];
+  return () => {
+    for (const stop of stops) stop();
+  };
+}
+
+function keepNow(): void {
+  const [open, now] = [openRun.peek(), live.peek()];
+  if (!open || !now || now.state.ending !== null || now.state.tick === 0) return;
+  const { log, pulses, state, listener } = now;
+  void keepUnfinished({ scenario: open.exercise.scenario, log, pulses, tick: state.tick, thresholdDb: listener.thresholdDb });
+}
+
+/** The run file of the run that is open. */
+export const runFileText = (): string =>
+  writeRecording(recordingOf(openRun.peek()!.exercise, live.peek()!, { name: '', by: 'person', aided: aided.peek() }));

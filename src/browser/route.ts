@@ -1,0 +1,19 @@
+import { signal } from '@preact/signals';
+
+/** Where in the program the page is: `#/`, `#/ground/<exercise>`, `#/debrief`. */
+export type Route = { readonly room: 'start' } | { readonly room: 'ground'; readonly name: string } | { readonly room: 'debrief' };
+
+function read(hash: string): Route {
+  const [, room, name] = hash.replace(/^#/, '').split('/');
+  if (room === 'ground' && name) return { room, name: decodeURIComponent(name) };
+  return room === 'debrief' ? { room } : { room: 'start' };
+}
+
+export const route = signal<Route>(read(location.hash));
+addEventListener('hashchange', () => {
+  route.value = read(location.hash);
+});
+
+export const goTo = (path: string): void => {
+  location.hash = path;
+};

@@ -1,0 +1,111 @@
+import type { Scenario } from '../../core/scenario/schema';
+import { SettingsPanel } from '../settings/SettingsPanel';
+import type { StoredRun } from '../storage/runs';
+import { HillsDrawing } from './HillsDrawing';
+import { LESSON_WORDS } from './lessonWords';
+import { OwnFile } from './OwnFile';
+import { type Shipped, shipped } from './shipped';
+
+type Doors = {
+  readonly onStart: (choice: Shipped) => void;
+  readonly onOwn: (scenario: Scenario) => void;
+  readonly kept: StoredRun | null;
+  readonly onGoOn: () => void;
+};
+
+/** What this is for, and one press into it. */
+export function StartPage({ onStart, onOwn, kept, onGoOn }: Doors) {
+  const first = shipped[0];
+  return (
+    <div class="start">
+      <HillsDrawing />
+      <main class="start-body">
+        <header class="start-head">
+          <h1>Faintward</h1>
+          <p class="start-sentence">
+            Somewhere out there a small transmitter beeps. Turn the antenna, use as little gain as still hears it, and walk to it.
+          </p>
+          <div class="start-deeds">
+            {first && (
+              <button type="button" class="primary start-go" onClick={() => onStart(first)}>
+                Start
+                <span class="start-go-what">{first.scenario.title}</span>
+              </button>
+            )}
+            {kept && (
+              <button type="button" class="start-go" onClick={onGoOn}>
+                Go on with {kept.scenario.title}
+                <span class="start-go-what">
+                  <span class="number">{Math.floor(kept.tick / 1200)}</span> min walked
+                </span>
+              </button>
+            )}
+          </div>
+          <p class="quiet">Headphones help. Sound begins soft; there are keys for everything: press ? in an exercise.</p>
+        </header>
+        <section class="start-list">
+          <h2>Exercises</h2>
+          {shipped.length === 0 && <p class="quiet">None came with this copy.</p>}
+          <ul>
+            {shipped.map((choice) => (
+              <li key={choice.name}>
+                <ExerciseLine choice={choice} onStart={onStart} />
+              </li>
+            ))}
+          </ul>
+          <OwnFile onOpen={onOwn} />
+        </section>
+        <aside class="start-aside">
+          <section>
+            <h2>Before you take this outdoors</h2>
+            <Cautions />
+          </section>
+          <section>
+            <h2>Settings</h2>
+            <SettingsPanel />
+          </section>
+        </aside>
+      </main>
+    </div>
+  );
+}
+
+function ExerciseLine({ choice, onStart }: { readonly choice: Shipped; readonly onStart: (choice: Shipped) => void }) {
+  const { title, brief, lesson, level, limits } = choice.scenario;
+  return (
+    <button type="button" class="exercise" onClick={() => onStart(choice)}>
+      <span class="exercise-title">{title}</span>
+      <span class="exercise-lesson quiet">{LESSON_WORDS[lesson]}</span>
+      <span class="exercise-brief quiet">{brief}</span>
+      <span class="exercise-level">
+        <span class="unseen">Level {level} of 5, </span>
+        <svg viewBox="0 0 58 10" width="58" height="10" aria-hidden="true">
+          {[1, 2, 3, 4, 5].map((n) => (
+            <circle key={n} class={n <= level ? 'level-on' : 'level-off'} cx={n * 12 - 7} cy="5" r="4" />
+          ))}
+        </svg>
+        <span class="number quiet">{Math.round(limits.timeS / 60)} min</span>
+      </span>
+    </button>
+  );
+}
+
+/** In our own words; local rules and the land's owner come first. */
+function Cautions() {
+  return (
+    <ul class="cautions">
+      <li>
+        Keep yourself and the antenna 20 m from overhead lines. Lower it near them, cross under them only on a road or path, and never go
+        near a fallen one.
+      </li>
+      <li>Watch the ground, not the receiver: steep slopes, old workings, water and soft banks don’t beep.</li>
+      <li>Take the headphones off at roads. Begin soft, and rest your ears.</li>
+      <li>Weather, dark and going alone: tell somebody your plan and turn back early.</li>
+      <li>Other people’s land: ask first. Leave gates, stock, burrows and nests as they are.</li>
+      <li>Transmitters need a licence or type approval where you are, and fitting one to an animal is work for licensed hands.</li>
+      <li>
+        What the law and the land’s owner say comes before anything said here. Being good at this program is not yet being good outdoors.
+      </li>
+    </ul>
+  );
+}

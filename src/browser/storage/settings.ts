@@ -1,0 +1,55 @@
+import { effect, signal } from '@preact/signals';
+import { PALETTE_IDS, type PaletteId } from '../design/palette';
+
+/** What a person chose for this device. */
+export type Settings = {
+  readonly palette: PaletteId;
+  /** Text and a level bar that say what is heard: an aid, off until asked for. */
+  readonly captions: boolean;
+  /** dB under full volume. */
+  readonly volumeDb: number;
+  readonly muted: boolean;
+};
+
+const KEY = 'faintward-settings';
+/** A quarter of full scale: a program that beeps never starts louder, whatever was set last time. */
+export const LOUDEST_START_DB = -12;
+export const QUIETEST_DB = -48;
+export const VOLUME_STEP_DB = 3;
+
+const FIRST: Settings = { palette: 'day', captions: false, volumeDb: LOUDEST_START_DB, muted: false };
+
+export const settings = signal<Settings>(stored());
+
+function stored(): Settings {
+  try {
+    const read = JSON.parse(localStorage.getItem(KEY) ?? '{}') as Partial<Settings>;
+    return {
+      palette: PALETTE_IDS.find((id) => id === read.palette) ?? FIRST.palette,
+      captions: read.captions === true,
+      volumeDb: Math.min(LOUDEST_START_DB, Math.max(QUIETEST_DB, Number(read.volumeDb ?? FIRST.volumeDb))),
+      muted: false,
+    };
+  } catch {
+    return FIRST; // private windows may refuse storage: the program works without it
+  }
+}
+
+export const change = (part: Partial<Settings>): void => {
+  settings.value = { ...settings.value, ...part };
+};
+
+/** One step louder (+1) or softer (-1). */
+export const stepVolume = (direction: 1 | -1): void =>
+  change({ muted: false, volumeDb: Math.min(0, Math.max(QUIETEST_DB, settings.value.volumeDb + direction * VOLUME_STEP_DB)) });
+
+/** Shows the palette on the page and keeps every change. */
+export const keepSettings = (): (() => void) =>
+  effect(() => {
+    document.documentElement.dataset['palette'] = settings.value.palette;
+    try {
+      localStorage.setItem(KEY, JSON.stringify(settings.value));
+    } catch {
+      // as above
+    }
+  });
