@@ -53,12 +53,12 @@ function markedPulses(evidence: Evidence): readonly Marked[] {
   const intervalS = pulseIntervalS(evidence);
   const counted: Marked[] = [];
   let silentSinceS: number | null = null;
-  let lastS = Number.NEGATIVE_INFINITY;
+  let lastS: number | null = null;
   for (const { pulse, state } of listenedPulses(evidence)) {
     const { excessDb } = pulse.truth;
     const { atS, flatOut } = pulse.heard;
     if (excessDb === null || !isListening(atS)) continue;
-    const weightS = Math.min(2 * intervalS, atS - lastS);
+    const weightS = lastS === null ? intervalS : Math.min(2 * intervalS, atS - lastS);
     lastS = atS;
     if (excessDb >= 0) silentSinceS = null;
     else silentSinceS ??= atS;
