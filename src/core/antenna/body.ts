@@ -19,7 +19,7 @@ const OFF_HEADING_DEG = Array.from({ length: ENTRIES }, (_, i) => i * BODY_STEP_
 /** A person as an upright cylinder 0.3 m thick of wet tissue (muscle at 150 MHz about 60 and 0.8 S/m, values from memory). */
 export const BODY: Cylinder = { radiusM: 0.15, relativePermittivity: 60, conductivitySPerM: 0.8 };
 /** From the body's axis to an antenna held close. */
-export const HELD_CLOSE_M = 0.5;
+const HELD_CLOSE_M = 0.5;
 
 /** The body behind a whip or loop held close, computed for this project from the exact series: -7.7 dB from behind at 150 MHz. */
 export function shadowHeldClose(frequencyMHz: number): BodyShadow {
