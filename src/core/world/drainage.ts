@@ -19,6 +19,15 @@ const STEP_COLUMN = [1, -1, 0, 0, 1, 1, -1, -1] as const;
 const STEP_ROW = [0, 0, 1, -1, 1, -1, 1, -1] as const;
 const DIAGONAL = 1 / Math.sqrt(2);
 
+const stepsOf = (columns: number): Int32Array => Int32Array.from(STEP_COLUMN, (column, k) => column + STEP_ROW[k]! * columns);
+
+function staysInside(cell: number, k: number, columns: number, rows: number): boolean {
+  const row = Math.floor(cell / columns);
+  const c = cell - row * columns + STEP_COLUMN[k]!;
+  const r = row + STEP_ROW[k]!;
+  return c >= 0 && r >= 0 && c < columns && r < rows;
+}
+
 /**
  * Fills pits from the outlets inward, lowest first (priority flood with a falling fill: Barnes, Lehman and Mulla 2014).
  * Heights are taken in `BUCKETS` classes, so the fill may stand one class too high, never too low.
@@ -46,16 +55,15 @@ function fillPits(heights: Float64Array, columns: number, rows: number, isOutlet
     last[bucket] = cell;
   };
   for (let i = 0; i < count; i++) if (seen[i]) push(i);
+  const isRim = rimOf(columns, rows);
+  const steps = stepsOf(columns);
   for (let bucket = 0; bucket < BUCKETS; bucket++) {
     for (let cell = first[bucket]!; cell >= 0; cell = next[cell]!) {
-      const row = Math.floor(cell / columns);
-      const column = cell - row * columns;
       const least = filled[cell]! + fall;
+      const onRim = isRim[cell] === 1;
       for (let k = 0; k < 8; k++) {
-        const c = column + STEP_COLUMN[k]!;
-        const r = row + STEP_ROW[k]!;
-        if (c < 0 || r < 0 || c >= columns || r >= rows) continue;
-        const other = r * columns + c;
+        if (onRim && !staysInside(cell, k, columns, rows)) continue;
+        const other = cell + steps[k]!;
         if (seen[other]) continue;
         seen[other] = 1;
         if (filled[other]! < least) filled[other] = least;
@@ -66,23 +74,20 @@ function fillPits(heights: Float64Array, columns: number, rows: number, isOutlet
   return filled;
 }
 
+/** The rim must be outlets: inside it every cell has eight neighbours. */
 function steepestReceivers(filled: Float64Array, columns: number, rows: number, isOutlet: Uint8Array): Int32Array {
   const receiver = new Int32Array(columns * rows);
-  for (let row = 0, cell = 0; row < rows; row++) {
-    for (let column = 0; column < columns; column++, cell++) {
-      receiver[cell] = cell;
-      if (isOutlet[cell]) continue;
-      const h = filled[cell]!;
-      let steepest = 0;
-      for (let k = 0; k < 8; k++) {
-        const c = column + STEP_COLUMN[k]!;
-        const r = row + STEP_ROW[k]!;
-        if (c < 0 || r < 0 || c >= columns || r >= rows) continue;
-        const drop = (h - filled[r * columns + c]!) * (k < 4 ? 1 : DIAGONAL);
-        if (drop > steepest) {
-          steepest = drop;
-          receiver[cell] = r * columns + c;
-        }
+  const steps = stepsOf(columns);
+  for (let cell = 0; cell < receiver.length; cell++) {
+    receiver[cell] = cell;
+    if (isOutlet[cell]) continue;
+    const h = filled[cell]!;
+    let steepest = 0;
+    for (let k = 0; k < 8; k++) {
+      const drop = (h - filled[cell + steps[k]!]!) * (k < 4 ? 1 : DIAGONAL);
+      if (drop > steepest) {
+        steepest = drop;
+        receiver[cell] = cell + steps[k]!;
       }
     }
   }
@@ -105,7 +110,7 @@ function orderOf(receiver: Int32Array): Int32Array {
 }
 
 /**
- * @param isOutlet 1 where water leaves: usually the edge, and the sea
+ * @param isOutlet 1 where water leaves: the whole rim of the grid, and the sea
  * @param fall least fall from cell to cell on filled ground, in the unit of `heights`
  */
 export function drain(heights: Float64Array, columns: number, rows: number, isOutlet: Uint8Array, fall = FILL_FALL): Drainage {

@@ -69,13 +69,16 @@ function wallPieces(ground: Ground, a: Corner, b: Corner): FieldWall[] {
   return pieces;
 }
 
+/** True where a corner belongs to this farm and no other, a lane's width left between. */
+const isNearest = (p: Corner, own: Stead, all: readonly Stead[]): boolean =>
+  all.every((other) => other === own || gapM(p, own.at) + 12 < gapM(p, other.at));
+
 /**
  * Dry stone walls round the fields of each farm: a shaken lattice laid up and across the slope,
  * of which the gentle, open, near quads are fields. A wall stands where at least one side is a field.
  */
 export function buildFieldWalls(seed: string, ground: Ground, steads: readonly Stead[]): FieldWall[] {
   const walls: FieldWall[] = [];
-  const owned: { readonly at: MapPoint; readonly reachM: number }[] = [];
   for (const [index, stead] of steads.entries()) {
     const random = randomFor(seed, 'walls', index);
     const ragged = noiseField(seed, 'walls', 100 + index);
@@ -94,8 +97,7 @@ export function buildFieldWalls(seed: string, ground: Ground, steads: readonly S
       if (i < 0 || j < 0 || i >= FIELDS_ACROSS || j >= FIELDS_ACROSS) return false;
       const quad = [at(i, j), at(i + 1, j), at(i + 1, j + 1), at(i, j + 1)];
       const reachM = REACH_M * (0.62 + 0.38 * ragged(i / 3, j / 3));
-      // Where two farms meet, the land is the first one's.
-      return isField(ground, stead.at, quad, reachM) && owned.every((other) => gapM(other.at, quad[0]!) > other.reachM);
+      return isField(ground, stead.at, quad, reachM) && quad.every((p) => isNearest(p, stead, steads));
     };
     for (let i = 0; i <= FIELDS_ACROSS; i++)
       for (let j = 0; j <= FIELDS_ACROSS; j++) {
@@ -103,7 +105,6 @@ export function buildFieldWalls(seed: string, ground: Ground, steads: readonly S
         if (i < FIELDS_ACROSS && (field(i, j) || field(i, j - 1)) && random() > 0.12)
           walls.push(...wallPieces(ground, at(i, j), at(i + 1, j)));
       }
-    owned.push({ at: stead.at, reachM: REACH_M * 0.7 });
   }
   return walls;
 }

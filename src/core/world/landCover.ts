@@ -32,11 +32,13 @@ function siteOf(land: Land): Site {
   const spanM = high > low ? high - low : 1;
   for (let row = 0, i = 0; row < cells; row++)
     for (let column = 0; column < cells; column++, i++) {
-      const [w, e] = [column > 0 ? i - 1 : i, column < cells - 1 ? i + 1 : i];
-      const [s, n] = [row > 0 ? i - cells : i, row < cells - 1 ? i + cells : i];
-      const east = (groundM[e]! - groundM[w]!) / ((e - w) * cellM);
-      const north = (groundM[n]! - groundM[s]!) / (((n - s) / cells) * cellM);
-      slope[i] = Math.sqrt(east * east + north * north);
+      const west = column > 0 ? i - 1 : i;
+      const east = column < cells - 1 ? i + 1 : i;
+      const south = row > 0 ? i - cells : i;
+      const north = row < cells - 1 ? i + cells : i;
+      const eastward = (groundM[east]! - groundM[west]!) / ((east - west) * cellM);
+      const northward = (groundM[north]! - groundM[south]!) / (((north - south) / cells) * cellM);
+      slope[i] = Math.sqrt(eastward * eastward + northward * northward);
       share[i] = (groundM[i]! - low) / spanM;
       gather[i] = Math.min(1, Math.sqrt(Math.sqrt((drainage.area[i]! * cellM * cellM) / 400_000)));
     }

@@ -86,7 +86,13 @@ function costsFor(land: RoadLand, kind: Track['kind']): CostGrid {
       const rise = (land.heightM[to]! - land.heightM[from]!) / (run * land.squareM);
       const across = land.steep[to]!;
       const shared = land.hasWay[from] && land.hasWay[to] ? 0.4 : 1;
-      return run * land.squareM * land.toll[to]! * (1 + slopeToll * rise * rise * (1 + 40 * rise * rise) + 0.12 * slopeToll * across * across) * shared;
+      return (
+        run *
+        land.squareM *
+        land.toll[to]! *
+        (1 + slopeToll * rise * rise * (1 + 40 * rise * rise) + 0.12 * slopeToll * across * across) *
+        shared
+      );
     },
   };
 }

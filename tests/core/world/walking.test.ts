@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { stepAlong } from '../../../src/core/units/frames';
 import { unitAlong } from '../../../src/core/world/directions';
+import { nearestWay } from '../../../src/core/world/nearestWay';
 import { quickestWalk, reachableWithin } from '../../../src/core/world/reachable';
 import { onTrack, paceFactor, slopePace, walkable } from '../../../src/core/world/walking';
 import { COVER } from '../../../src/core/world/world';
@@ -113,4 +114,26 @@ test.each(RELIEF_STYLES)('%s: steps along a quickest walk stay on ground that ca
   const stray = walk.points.slice(1, -1).filter((p) => !walkable(world, p));
   expect(stray).toEqual([]);
   expect(stepAlong(from, 0, 0)).toEqual(from);
+});
+
+test('the nearest way is found beside its middle and past its end', () => {
+  const road = {
+    kind: 'road',
+    points: [
+      { eM: 100, nM: 100 },
+      { eM: 500, nM: 100 },
+    ],
+  } as const;
+  const path = {
+    kind: 'path',
+    points: [
+      { eM: 100, nM: 900 },
+      { eM: 500, nM: 900 },
+    ],
+  } as const;
+  const world = { ...flat, tracks: [road, path] };
+  expect(nearestWay(world, { eM: 300, nM: 130 })).toEqual({ track: road, at: { eM: 300, nM: 100 }, distanceM: 30 });
+  expect(nearestWay(world, { eM: 540, nM: 130 })!.distanceM).toBe(50);
+  expect(nearestWay(world, { eM: 300, nM: 130 }, ({ kind }) => kind === 'path')!.track).toBe(path);
+  expect(nearestWay(flat, middle)).toBeUndefined();
 });
