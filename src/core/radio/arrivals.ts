@@ -63,3 +63,4 @@ export function makeAirspace({ scenario, world, tagIndex, tagAt }: AirspaceInput
     },
   };
 }
+export { wavePowerDbm } from './waveVector';

@@ -1,4 +1,4 @@
-import { add, type Complex, complex, exponential, magnitude, multiply, scale, subtract } from '../units/complex';
+import { add, type Complex, complex, divide, exponential, magnitude, multiply, scale, subtract } from '../units/complex';
 import { complexErrorW } from './complexError';
 import { fresnelCoefficient, type Polarization, surfaceTerm } from './ground';
 import { waveNumber } from './wavelength';
@@ -30,11 +30,32 @@ function surfaceAttenuation(eps: Complex, polarization: Polarization, kr: number
   const term = add(complex(sinPsi), surfaceTerm(eps, polarization, cosPsi));
   const cos = Math.max(cosPsi, 1e-3); // straight above the tag the surface wave is nil anyway
   const half = Math.sqrt(kr / 4) / cos; // sqrt(-jkr/2) = sqrt(kr/4) (1 - j)
-  const root = multiply(complex(half, -half), term);
+  return attenuationOf(multiply(complex(half, -half), term));
+}
+
+/** 1 - j sqrt(pi) root exp(-root^2) erfc(j root). */
+function attenuationOf(root: Complex): Complex {
   const w = complexErrorW(scale(root, -1));
   const product = multiply(root, w);
   const rootPi = Math.sqrt(Math.PI);
   return complex(1 + rootPi * product.im, -rootPi * product.re);
+}
+
+/**
+ * The same field as a narrow-angle wave sees it: heights enter only through (h1 + h2)/d and path lengths to second order, and
+ * the surface term is the grazing one. It solves the parabolic equation over flat impedance ground exactly, so that a march
+ * may begin from it at any distance. Ratio to the free-space field on the axis, phase exp(-jkd) taken out. Derived for this project.
+ */
+export function narrowAngleRatio(surface: Complex, k: number, path: FlatPath): Complex {
+  const { distanceM, h1M, h2M } = path;
+  const sine = complex((h1M + h2M) / distanceM);
+  const denominator = add(sine, surface);
+  const reflection = divide(subtract(sine, surface), denominator);
+  const half = Math.sqrt((k * distanceM) / 4);
+  const attenuation = attenuationOf(multiply(complex(half, -half), denominator));
+  const second = add(reflection, multiply(subtract(complex(1), reflection), attenuation));
+  const first = exponential(complex(0, (-k * (h1M - h2M) ** 2) / (2 * distanceM)));
+  return add(first, multiply(second, exponential(complex(0, (-k * (h1M + h2M) ** 2) / (2 * distanceM)))));
 }
 
 /** Loss over flat ground beyond free space over the slant distance, positive dB is loss. */
