@@ -1,6 +1,9 @@
 import preact from '@preact/preset-vite';
 import { defineConfig } from 'vite';
 
+/** A browser is opened only where a person would see it. */
+const hasScreen = !process.env['CI'] && (process.platform !== 'linux' || Boolean(process.env['DISPLAY'] ?? process.env['WAYLAND_DISPLAY']));
+
 // Root is the browser's folder so that the top level of the project stays short.
 export default defineConfig({
   root: 'src/browser',
@@ -16,5 +19,5 @@ export default defineConfig({
     assetsInlineLimit: 0,
     chunkSizeWarningLimit: 1800,
   },
-  preview: { port: 4173, host: '127.0.0.1', strictPort: false },
+  preview: { port: 4173, host: '127.0.0.1', strictPort: false, open: hasScreen },
 });

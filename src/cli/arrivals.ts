@@ -8,10 +8,9 @@ const rounded = (value: number, digits: number): number => Number(value.toFixed(
 /** Every wave at a point, strongest first, as an isotropic antenna has it. */
 export function arrivalsCommand(file: string, options: { at?: unknown; height?: unknown; tag?: unknown }): readonly object[] {
   const scenario = scenarioOf(file);
-  const exercise = openExercise(scenario);
   const at = placeFrom('at', options.at, scenario.ground.sizeM);
   const heightM = options.height === undefined ? 1.7 : numberFrom('height', options.height, 0.3, 32);
-  const here = tagHere(exercise, tagFrom(options.tag, scenario), at, heightM, 0);
+  const here = tagHere(openExercise(scenario), tagFrom(options.tag, scenario), at, heightM, 0);
   for (const warning of here.arrivals.warnings) process.stderr.write(`${warning}\n`);
   const mhz = scenario.tags[here.tag]!.frequencyMHz;
   return here.arrivals.waves

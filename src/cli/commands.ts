@@ -1,19 +1,9 @@
 import { faultLine } from '../core/scenario/faults';
-import { arrivalsCommand } from './arrivals';
-import { checkCommand } from './check';
-import { fidelityCommand } from './fidelity';
-import { fixCommand } from './fix';
-import { gradeCommand } from './grade';
 import { textOf, UsageError } from './inputs';
-import { listenCommand } from './listen';
-import { pathCommand } from './path';
-import { patternCommand } from './pattern';
 import { printed } from './printed';
-import { surveyCommand } from './survey';
-import { sweepCommand } from './sweep';
-import { walkCommand } from './walk';
 
 type Options = Record<string, unknown>;
+type PatternInput = Parameters<typeof import('./pattern').patternCommand>[0];
 
 export type Command = {
   readonly name: string;
@@ -21,7 +11,7 @@ export type Command = {
   readonly help: string;
   readonly options: readonly (readonly [string, string])[];
   /** @returns the exit code */
-  readonly run: (files: string[], options: Options, json: boolean) => number;
+  readonly run: (files: string[], options: Options, json: boolean) => Promise<number>;
 };
 
 /** Writes one result: JSON where asked for, else for people. */
@@ -41,14 +31,14 @@ const SETTING = [
   ['--antenna <name>', 'another antenna than the exercise starts with'],
 ] as const;
 
-/** Everything the command line can do, in the order of its help. */
+/** Everything the command line can do, in the order of its help. Each loads only what it needs. */
 export const COMMANDS: readonly Command[] = [
   {
     name: 'path',
     takes: '<file>',
     help: 'Loss along a profile, or a list of profiles, by every model',
     options: [],
-    run: ([file], _options, json) => give(pathCommand(textOf(file!), file!), json),
+    run: async ([file], _options, json) => give((await import('./path')).pathCommand(textOf(file!), file!), json),
   },
   {
     name: 'pattern',
@@ -58,28 +48,29 @@ export const COMMANDS: readonly Command[] = [
       ['--elements <file>', 'elements of an antenna as JSON'],
       ['--step <deg>', 'step of the cuts'],
     ],
-    run: ([name], { elements, step }, json) => give(patternCommand(patternInput(name, elements, step)), json),
+    run: async ([name], { elements, step }, json) =>
+      give((await import('./pattern')).patternCommand(patternInput(name, elements, step)), json),
   },
   {
     name: 'fix',
     takes: '<file>',
     help: 'Fix from bearings, with its area',
     options: [],
-    run: ([file], _options, json) => give(fixCommand(textOf(file!), file!), json),
+    run: async ([file], _options, json) => give((await import('./fix')).fixCommand(textOf(file!), file!), json),
   },
   {
     name: 'arrivals',
     takes: '<scenario>',
     help: 'Every wave at a point, strongest first',
     options: [AT, ['--height <m>', 'antenna height, 1.7 m'], TAG],
-    run: ([file], options, json) => give(arrivalsCommand(file!, options), json),
+    run: async ([file], options, json) => give((await import('./arrivals')).arrivalsCommand(file!, options), json),
   },
   {
     name: 'sweep',
     takes: '<scenario>',
     help: 'What a turn of the antenna brings at a point',
     options: [AT, ...SETTING, ['--step <deg>', 'step of the headings, 5'], TAG],
-    run: ([file], options, json) => give(sweepCommand(file!, options), json),
+    run: async ([file], options, json) => give((await import('./sweep')).sweepCommand(file!, options), json),
   },
   {
     name: 'listen',
@@ -94,15 +85,15 @@ export const COMMANDS: readonly Command[] = [
       ['--out <file>', 'the WAV file'],
       TAG,
     ],
-    run: ([file], options, json) => give(listenCommand(file!, options), json),
+    run: async ([file], options, json) => give((await import('./listen')).listenCommand(file!, options), json),
   },
   {
     name: 'survey',
     takes: '<scenario>',
     help: 'A picture of the map by one quantity',
     options: [['--out <file>', 'the PNG file'], ['--what <kind>', 'loudness, excess, openness or apparent-bearing-error'], TAG],
-    run: ([file], options, json) => {
-      const survey = surveyCommand(file!, options);
+    run: async ([file], options, json) => {
+      const survey = (await import('./survey')).surveyCommand(file!, options);
       return json ? give(survey, true) : give({ ...survey, values: undefined }, false);
     },
   },
@@ -115,15 +106,15 @@ export const COMMANDS: readonly Command[] = [
       ['--seed <number>', 'what the walker draws'],
       ['--out <file>', 'the run file'],
     ],
-    run: ([file], options, json) => give(walkCommand(file!, options), json),
+    run: async ([file], options, json) => give((await import('./walk')).walkCommand(file!, options), json),
   },
   {
     name: 'grade',
     takes: '<...runs>',
     help: 'Grade run files',
     options: [],
-    run: (files, _options, json) => {
-      const { lines, grades } = gradeCommand(files, line);
+    run: async (files, _options, json) => {
+      const { lines, grades } = (await import('./grade')).gradeCommand(files, line);
       if (lines) {
         for (const grade of grades) line(grade);
         return 0;
@@ -136,9 +127,9 @@ export const COMMANDS: readonly Command[] = [
     takes: '<...files>',
     help: 'Look for faults in scenario and run files',
     options: [],
-    run: (files, _options, json) => {
+    run: async (files, _options, json) => {
       let lined = false;
-      const results = checkCommand(files, (checked) => {
+      const results = (await import('./check')).checkCommand(files, (checked) => {
         lined = true;
         line(checked);
       });
@@ -159,8 +150,8 @@ export const COMMANDS: readonly Command[] = [
     takes: '',
     help: 'Every check value beside its reference',
     options: [],
-    run: (_files, _options, json) => {
-      const rows = fidelityCommand();
+    run: async (_files, _options, json) => {
+      const rows = (await import('./fidelity')).fidelityCommand();
       give(rows, json);
       const failed = rows.filter(({ pass }) => !pass).length;
       process.stderr.write(`${rows.length - failed} of ${rows.length} rows pass\n`);
@@ -169,7 +160,7 @@ export const COMMANDS: readonly Command[] = [
   },
 ];
 
-function patternInput(name: string | undefined, elements: unknown, step: unknown): Parameters<typeof patternCommand>[0] {
+function patternInput(name: string | undefined, elements: unknown, step: unknown): PatternInput {
   if ((name === undefined) === (elements === undefined)) throw new UsageError('pattern wants either a name or --elements FILE');
   const stepDeg = step === undefined ? {} : { stepDeg: Number(step) };
   if (name !== undefined) return { name, ...stepDeg };

@@ -31,7 +31,6 @@ const BLOCK = SAMPLE_RATE_HZ / TICKS_PER_S;
 /** Renders what is heard while the antenna turns, or along a list of poses, and writes the WAV. */
 export function listenCommand(file: string, options: Options): object {
   const scenario = scenarioOf(file);
-  const exercise = openExercise(scenario);
   const tag = tagFrom(options.tag, scenario);
   if (typeof options.out !== 'string') throw new UsageError('--out wants the name of a WAV file');
   const poses =
@@ -41,7 +40,7 @@ export function listenCommand(file: string, options: Options): object {
   const hold = holdFrom(options, scenario);
   const controls = { ...base.controls, tunedMHz: clearestDialMHz(scenario.tags[tag]!.frequencyMHz) };
   const stateAt = (tick: number): RunState => posed({ ...base, hold, controls, tick }, poses, tick / TICKS_PER_S);
-  const { samples, pulses } = rendered(exercise, stateAt, Math.round(seconds * TICKS_PER_S));
+  const { samples, pulses } = rendered(openExercise(scenario), stateAt, Math.round(seconds * TICKS_PER_S));
   writeFileSync(options.out, wavBytes(samples, SAMPLE_RATE_HZ));
   return {
     file: options.out,

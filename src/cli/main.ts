@@ -5,15 +5,17 @@ import { faultLine, InputFaults } from '../core/scenario/faults';
 import { COMMANDS } from './commands';
 import { UsageError } from './inputs';
 
-const MINUS_VALUE = /^-\d/;
+const MINUS_VALUE = /^-(\d|\.\d|$)/;
+/** The parser drops a lone `-`, so standard input goes through it under this name. */
+const STANDARD_INPUT = 'standard-input:-';
 
-/** `--gain -5` and `--turn -60..60` mean a value that begins with a minus, not an option. */
+/** `--gain -5` and `--turn -60..60` mean a value that begins with a minus, not an option; a lone `-` is standard input. */
 function joinedValues(args: readonly string[]): string[] {
   const out: string[] = [];
   for (const arg of args) {
     const last = out.at(-1);
-    if (MINUS_VALUE.test(arg) && last?.startsWith('--') && !last.includes('=')) out[out.length - 1] = `${last}=${arg}`;
-    else out.push(arg);
+    if (MINUS_VALUE.test(arg) && last?.startsWith('--') && !last.includes('=') && last !== '--json') out[out.length - 1] = `${last}=${arg}`;
+    else out.push(arg === '-' ? STANDARD_INPUT : arg);
   }
   return out;
 }
@@ -26,7 +28,12 @@ function program() {
     made.option('--json', 'one JSON document on standard output');
     made.action((...all: unknown[]) => {
       const options = all.at(-1) as Record<string, unknown>;
-      return command.run(all.slice(0, -1).flat() as string[], options, options['json'] === true);
+      const files = (all.slice(0, -1).flat() as (string | undefined)[]).filter((name) => name !== undefined);
+      return command.run(
+        files.map((name) => (name === STANDARD_INPUT ? '-' : name)),
+        options,
+        options['json'] === true,
+      );
     });
   }
   cli.help();

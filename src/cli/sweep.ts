@@ -18,12 +18,12 @@ const rounded = (value: number, digits = 2): number => Number(value.toFixed(digi
 /** What a turn of the antenna would bring at a place and setting, dial on the tag's clearest note. */
 export function sweepCommand(file: string, options: Options): object {
   const scenario = scenarioOf(file);
-  const exercise = openExercise(scenario);
   const at = placeFrom('at', options.at, scenario.ground.sizeM);
-  const here = tagHere(exercise, tagFrom(options.tag, scenario), at, 1.7, 0);
-  const setting = { ...settingFrom(options), tunedMHz: clearestDialMHz(here.carrierMHz) };
-  const hold = holdFrom(options, scenario);
+  const [tag, knobs, hold] = [tagFrom(options.tag, scenario), settingFrom(options), holdFrom(options, scenario)];
   const stepDeg = options.step === undefined ? 5 : numberFrom('step', options.step, 0.1, 180);
+  const exercise = openExercise(scenario);
+  const here = tagHere(exercise, tag, at, 1.7, 0);
+  const setting = { ...knobs, tunedMHz: clearestDialMHz(here.carrierMHz) };
   const { pulseMs } = scenario.tags[here.tag]!;
   const { outsideNoiseDbm, ownNoiseDbm } = noiseDbm(exercise);
   const headings = [];
