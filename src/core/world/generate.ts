@@ -3,11 +3,12 @@ import { markBuilt, raiseBuildings } from './buildings';
 import { buildFieldWalls } from './fieldWalls';
 import { coverLand } from './landCover';
 import { buildPowerLines } from './powerLines';
+import { roadLandOf } from './roadLand';
 import { chooseSteads } from './steads';
 import { runStreams } from './streams';
 import { layTerrain } from './terrain';
 import { maskTracks } from './trackMask';
-import { layFarmTrack, layThroughWays, roadLandOf } from './tracks';
+import { layFarmTrack, layThroughWays } from './tracks';
 import type { World } from './world';
 
 /** The ground of a scenario: land, water, cover, ways, buildings, walls, lines, in this order. Same seed and plan, same bits, in every engine. */

@@ -2,7 +2,7 @@ import { randomFor } from '../random/draw';
 import type { GroundPlan } from '../scenario/schema';
 import type { MapPoint } from '../units/frames';
 import { gapM } from './polyline';
-import type { RoadLand } from './tracks';
+import type { RoadLand } from './roadLand';
 
 /** Where a farm or hamlet stands: the middle of its yard or street. */
 export type Stead = { readonly kind: 'farm' | 'hamlet'; readonly at: MapPoint };
