@@ -27,7 +27,7 @@ export function nearFieldTransverse(distanceM: number, frequencyMHz: number): Co
   return complex(1 - 1 / (kr * kr), -1 / kr);
 }
 
-/** The radial field of a short dipole over the far field it has broadside: 2 (1/(jkr) - 1/(kr)^2), times the cosine to its axis. */
+/** The radial field of a short dipole over the far field it has broadside, before the cosine to its axis: 2 (1/(jkr) - 1/(kr)^2).  */
 export function nearFieldRadial(distanceM: number, frequencyMHz: number): Complex {
   const kr = waveNumber(frequencyMHz) * distanceM;
   return complex(-2 / (kr * kr), -2 / kr);
