@@ -12,7 +12,7 @@ import './ground/ground.css';
 import './ground/panel.css';
 import './debrief/debrief.css';
 import { Ground } from './ground/Ground';
-import { opening, openRunOf, runFileText, sound, tendRun } from './openExercise';
+import { aided, opening, openRunOf, runFileText, sound, tendRun } from './openExercise';
 import { goTo, route } from './route';
 import { startRunClock } from './runClock';
 import { unlockSound } from './sound/unlock';
@@ -68,7 +68,7 @@ function Rooms() {
     return openRun.value ? <Ground onLeave={leave} /> : null;
   }
   if (now.room === 'debrief' && openRun.value) {
-    return <Debrief runFileText={runFileText} onAgain={again} onOther={() => goTo('/')} />;
+    return <Debrief runFileText={runFileText} aided={aided.value} onAgain={again} onOther={() => goTo('/')} />;
   }
   return <StartRoom />;
 }

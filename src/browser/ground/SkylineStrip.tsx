@@ -20,24 +20,25 @@ export function SkylineStrip() {
   const canvas = useRef<HTMLCanvasElement>(null);
   const exaggeration = useSignal(1);
   useEffect(() => {
-    const size = { width: strip.current!.clientWidth, height: strip.current!.clientHeight };
+    const frame = strip.current!;
+    const size = { width: frame.clientWidth, height: frame.clientHeight };
     const look = lookout();
-    let frame = 0;
+    let asked = 0;
     const paint = () => {
-      frame = 0;
+      asked = 0;
       const state = runState.peek();
       if (!state || !canvas.current) return;
       exaggeration.value = paintStrip(canvas.current, look(state), state, size);
     };
     const ask = () => {
-      if (frame === 0) frame = requestAnimationFrame(paint);
+      if (asked === 0) asked = requestAnimationFrame(paint);
     };
     const seen = new ResizeObserver(() => {
-      size.width = strip.current!.clientWidth;
-      size.height = strip.current!.clientHeight;
+      size.width = frame.clientWidth;
+      size.height = frame.clientHeight;
       ask();
     });
-    seen.observe(strip.current!);
+    seen.observe(frame);
     const stop = effect(() => {
       void [holdNow.value, runState.value?.at, settings.value.palette];
       ask();
@@ -45,7 +46,7 @@ export function SkylineStrip() {
     return () => {
       stop();
       seen.disconnect();
-      cancelAnimationFrame(frame);
+      cancelAnimationFrame(asked);
     };
   }, []);
   return (

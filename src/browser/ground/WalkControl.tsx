@@ -23,7 +23,8 @@ export function WalkControl() {
             keepWalking();
           }}
         >
-          {chosenPace.value.name}
+          <span class="number">{chosenPace.value.mPerS}</span>
+          <span class="unit">m/s</span>
         </button>
       )}
       {runState.value?.blocked && <span class="walk-blocked">no way through here</span>}

@@ -1,10 +1,13 @@
 import { toDeg, wrapBearingDeg } from '../../core/units/angles';
-import type { Skyline, SkylineItem, SkylineLayer, SkylineWire } from '../../core/world/skyline';
+import type { Skyline } from '../../core/world/skyline';
 import { COVER } from '../../core/world/world';
 import { between, NUMBERS_FONT, type Palette } from '../design/palette';
 import { type StripView, xOf, yOf } from './skylineView';
 
 type Context = CanvasRenderingContext2D;
+type SkylineLayer = Skyline['layers'][number];
+type SkylineItem = Skyline['items'][number];
+type SkylineWire = Skyline['wires'][number];
 const bearingOf = ({ east, north }: { readonly east: number; readonly north: number }): number =>
   wrapBearingDeg(toDeg(Math.atan2(east, north)));
 
@@ -66,14 +69,21 @@ function paintRidge(context: Context, skyline: Skyline, layer: SkylineLayer, vie
   const floor = view.size.height + 2;
   let open = false;
   let lastX = 0;
+  let lastY = 0;
   for (const { bin, x } of binsInView(skyline, view)) {
     const slope = layer.slope[bin]!;
     const known = Number.isFinite(slope);
-    if (known && !open) context.moveTo(x, floor);
-    if (known) context.lineTo(x, Math.min(floor, yOf(view, slope)));
-    if (!known && open) context.lineTo(lastX, floor);
+    const y = known ? Math.min(floor, yOf(view, slope)) : floor;
+    if (known && !open) {
+      context.moveTo(x, floor);
+      context.lineTo(x, y);
+    }
+    // Through the middles, so that the bins are not seen as stairs.
+    else if (known) context.quadraticCurveTo(lastX, lastY, (lastX + x) / 2, (lastY + y) / 2);
+    else if (open) context.lineTo(lastX, floor);
     open = known;
     lastX = x;
+    lastY = y;
   }
   if (open) context.lineTo(lastX, floor);
   context.fill();

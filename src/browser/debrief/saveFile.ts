@@ -1,0 +1,18 @@
+/** Hands a text to the browser as a file to save. */
+export function saveFile(name: string, text: string): void {
+  const url = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+  const link = document.createElement('a');
+  link.href = url;
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(url), 10_000);
+}
+
+/** `two-ridges-run.json` */
+export const runFileName = (title: string): string =>
+  `${
+    title
+      .toLowerCase()
+      .replaceAll(/[^a-z0-9]+/g, '-')
+      .replaceAll(/^-|-$/g, '') || 'exercise'
+  }-run.json`;
