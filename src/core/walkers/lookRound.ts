@@ -13,6 +13,8 @@ const NARROW_HALF_DEG = 65;
 /** Over this at the best heading the arc is too wide to halve; under that it has holes. */
 const TOO_LOUD_OVER_WANTED_DB = 8;
 const TOO_FAINT_UNDER_WANTED_DB = 6;
+/** Less than this between the axes is the ear's doubt, not the tag's. */
+const AXIS_DB = 2;
 
 const netOf = ({ view }: Hunt): number => view.seen.controls.gainDb - view.seen.controls.attenuatorDb;
 const pulseS = ({ view }: Hunt): number => 60 / view.seen.tagList[0]!.pulsesPerMinute;
@@ -89,15 +91,20 @@ export function* lookAllRound(hunt: Hunt): Script<Look | null> {
   return fine && Math.abs(turnDeg(coarse.bearingDeg, fine.bearingDeg)) < 60 ? fine : coarse;
 }
 
-/** Points at the loudest side and tries the antenna flat and upright; keeps the louder. */
-export function* chooseAxis(hunt: Hunt, bearingDeg: number): Script<void> {
-  hunt.view = yield* pointAt(hunt.view.seen.hold.headingDeg, bearingDeg);
-  const means: number[] = [];
-  for (const toDeg of [0, 90]) {
-    const { view, heard } = yield* doAndWait([{ type: 'roll', toDeg }], 3.2 * pulseS(hunt));
-    hunt.view = view;
-    const levels = judged(hunt, heard).map(({ audible, loudnessDb }) => (audible ? loudnessDb : -6));
-    means.push(levels.reduce((sum, db) => sum + db, 0) / Math.max(1, levels.length));
+/**
+ * Looks all round with the antenna upright and flat, and keeps the axis that needs less gain: across the tag's axis the sides
+ * that sound loudest are not the tag's. @returns whether anything was heard on either axis
+ */
+export function* chooseAxis(hunt: Hunt): Script<boolean> {
+  const needs: { readonly rollDeg: number; readonly leastGainDb: number }[] = [];
+  for (const rollDeg of [90, 0]) {
+    hunt.view = (yield* doAndWait([{ type: 'roll', toDeg: rollDeg }], REST_S)).view;
+    const found = yield* look(hunt, null);
+    if (found) needs.push({ rollDeg, leastGainDb: found.leastGainDb });
   }
-  hunt.view = (yield* doAndWait([{ type: 'roll', toDeg: means[1]! >= means[0]! ? 90 : 0 }], 0.5)).view;
+  if (needs.length === 0) return false;
+  const best = needs.reduce((a, b) => (b.leastGainDb < a.leastGainDb - AXIS_DB ? b : a));
+  hunt.view = (yield* doAndWait([{ type: 'roll', toDeg: best.rollDeg }], REST_S)).view;
+  yield* setNet(hunt, best.leastGainDb + hunt.decisions.wantedDb);
+  return true;
 }

@@ -26,13 +26,9 @@ export function* huntWith(decisions: Decisions, first: View, random: () => numbe
   hunt.view = (yield* doAndWait([{ type: 'tune', tunedMHz: clearestDialMHz(tag.frequencyMHz) }], 2)).view;
   let axisKnown = false;
   for (;;) {
-    if (hunt.leastGainDb !== null) yield* setNet(hunt, hunt.leastGainDb + decisions.wantedDb);
-    let found = yield* lookAllRound(hunt);
-    if (found && !axisKnown) {
-      axisKnown = true;
-      yield* chooseAxis(hunt, found.bearingDeg);
-      found = (yield* lookAllRound(hunt)) ?? found;
-    }
+    if (!axisKnown) axisKnown = yield* chooseAxis(hunt);
+    else if (hunt.leastGainDb !== null) yield* setNet(hunt, hunt.leastGainDb + decisions.wantedDb);
+    const found = axisKnown ? yield* lookAllRound(hunt) : null;
     if (!found) {
       yield* seekView(hunt);
       continue;
