@@ -68,7 +68,7 @@ function momentOf(steps: readonly Step[]): readonly Moment[] {
     {
       fromS,
       toS,
-      what: `From ${clock(fromS)} to ${clock(toS)} you walked ${offDeg.toFixed(0)} degrees off the direction your readings supported best.`,
+      what: `From ${clock(fromS)} to ${clock(toS)} you walked ${Math.ceil(offDeg)} degrees off the direction your readings supported best.`,
       next: 'Follow the sound; leave it only for a clearer view, a crossing bearing or the other side of wires, and read there within five minutes.',
       weight: steps.length,
       good: false,

@@ -40,14 +40,15 @@ function newPlaces(readings: readonly Reading[], distance: SuggestedDistance): r
 function momentOf({ tick }: Reading, percentile: number, mark: number): Moment {
   const timeS = tick / TICKS_PER_S;
   const span = { fromS: timeS, toS: timeS };
-  const better = (100 - percentile).toFixed(0);
+  // Mid-rank never says that a place sees more than itself.
+  const worse = Math.round(Math.min(99, Math.max(1, percentile)));
   if (mark >= 50) {
-    const what = `At ${clock(timeS)} you read from a place that sees more than ${percentile.toFixed(0)} % of those within two minutes.`;
+    const what = `At ${clock(timeS)} you read from a place that sees more than ${worse} % of those within two minutes.`;
     return { ...span, what, next: 'Go on choosing such places with your eyes first.', weight: (PLACE_WEIGHT * mark) / 200, good: true };
   }
   return {
     ...span,
-    what: `At ${clock(timeS)} you read from a low or shut-in place: ${better} % of those within two minutes' walk see farther.`,
+    what: `At ${clock(timeS)} you read from a low or shut-in place: ${100 - worse} % of those within two minutes' walk see farther.`,
     next: 'Look along the skyline strip, walk up or out into the open, and read there.',
     weight: (PLACE_WEIGHT * (100 - mark)) / 100,
     good: false,
