@@ -31,8 +31,8 @@ export type Direct = { readonly wave: Wave; readonly string: SightString; readon
 /** Antennas never come nearer than this in the model, metres: the near field has no bound. */
 const LEAST_DISTANCE_M = 0.3;
 
-/** The wave straight from the tag: over the ground or round it, through the trees on its way. */
-export function directWave(site: TagSite, point: MapPoint, heightM: number): Direct {
+/** The wave straight from the tag: over the ground or round it, through the trees on its way. `nearest`: see `FieldCache.excessAt`. */
+export function directWave(site: TagSite, point: MapPoint, heightM: number, nearest = false): Direct {
   const { scenario, world, tagAt } = site;
   const tag = scenario.tags[site.tagIndex]!;
   const mhz = tag.frequencyMHz;
@@ -45,7 +45,7 @@ export function directWave(site: TagSite, point: MapPoint, heightM: number): Dir
   const eps = classPermittivities(mhz)[groundClassOf(coverAt(world, tagAt.eM, tagAt.nM), scenario)]!;
   const flatPath = { distanceM: d, h1M: plane.h1M, h2M: plane.h2M };
   const flat = { v: flatEarthRatio(eps, 'v', mhz, flatPath), h: flatEarthRatio(eps, 'h', mhz, flatPath) };
-  const field = flatShare < 1 ? site.field.excessAt(point, heightM) : { vDb: 0, hDb: 0 };
+  const field = flatShare < 1 ? site.field.excessAt(point, heightM, nearest) : { vDb: 0, hDb: 0 };
   const slantDb = 20 * Math.log10(slantM / d);
   const woodDb = woodlandLossDb(string.woodM, mhz);
   const factor = (ratio: Complex, fieldDb: number): Complex => {

@@ -10,8 +10,11 @@ import { computeRadial, type RadialRequest, type RadialResult } from './radial';
 
 /** Terrain field round one tag position: radials on fixed azimuths, computed when first needed or put in by a worker. */
 export type FieldCache = {
-  /** Excess over free space at the horizontal distance, dB, both polarizations, at a point and height above its ground. */
-  readonly excessAt: (point: MapPoint, heightM: number) => { readonly vDb: number; readonly hDb: number };
+  /**
+   * Excess over free space at the horizontal distance, dB, both polarizations, at a point and height above its ground.
+   * `nearest` takes the nearest whole-degree radial alone: for fixed places that only light an echo.
+   */
+  readonly excessAt: (point: MapPoint, heightM: number, nearest?: boolean) => { readonly vDb: number; readonly hDb: number };
   /** Requests of the radials that these points need and that are not here yet. */
   readonly neededRadials: (points: readonly MapPoint[]) => readonly RadialRequest[];
   readonly put: (result: RadialResult) => void;
@@ -62,9 +65,9 @@ export function makeFieldCache(site: FieldSite): FieldCache {
     return made;
   }
 
-  function excessAt(point: MapPoint, heightM: number): { vDb: number; hDb: number } {
+  function excessAt(point: MapPoint, heightM: number, nearest = false): { vDb: number; hDb: number } {
     let [vDb, hDb] = [0, 0];
-    for (const { index, share } of neighbours(tagAt, point)) {
+    for (const { index, share } of nearest ? nearestRadial(tagAt, point) : neighbours(tagAt, point)) {
       const from = radial(index);
       vDb += share * alongRadial(from.vDb, from.stepM, distanceM(tagAt, point), scales.v, heightM);
       hDb += share * alongRadial(from.hDb, from.stepM, distanceM(tagAt, point), scales.h, heightM);
@@ -103,6 +106,8 @@ function neighbours(tagAt: MapPoint, point: MapPoint): readonly { index: number;
   give(1, fine);
   return [...shares].map(([index, share]) => ({ index, share }));
 }
+
+const nearestRadial = (tagAt: MapPoint, point: MapPoint) => [{ index: (2 * Math.round(bearingDeg(tagAt, point))) % RADIALS, share: 1 }];
 
 /** How far the map goes from a point along a bearing, metres. */
 function reachM(from: MapPoint, alongDeg: number, sizeM: number): number {

@@ -1,4 +1,5 @@
-import { toRad } from '../units/angles';
+import { toDeg, toRad, wrapBearingDeg } from '../units/angles';
+import type { Complex } from '../units/complex';
 import { freeSpaceFieldVPerM } from './freeSpace';
 import type { LossBudget, Wave, WaveKind } from './wave';
 import { SPACE_IMPEDANCE_OHM, wavelengthM } from './wavelength';
@@ -65,3 +66,23 @@ export const wholeLossDb = (loss: LossBudget): number => Object.values(loss).red
 
 /** Field in V/m for 1 W e.i.r.p. after a whole loss counted from `freeSpaceDb` at `distanceM`. */
 export const fieldAfter = (distanceM: number, excessDb: number): number => freeSpaceFieldVPerM(distanceM) * 10 ** (-excessDb / 20);
+
+/** Complex field vector apart from its direction. */
+export type Field = { readonly re: Vector; readonly im: Vector };
+export const fieldOf = (w: Wave): Field => ({ re: [w.eastRe, w.northRe, w.upRe], im: [w.eastIm, w.northIm, w.upIm] });
+export const fieldPower = ({ re, im }: Field): number => dot(re, re) + dot(im, im);
+/** Component of a field along a real vector. */
+export const partAlong = ({ re, im }: Field, by: Vector): Complex => ({ re: dot(re, by), im: dot(im, by) });
+/** A complex amplitude on a real vector. */
+export const fieldAlong = (by: Vector, a: Complex): Field => ({ re: along(by, a.re), im: along(by, a.im) });
+export const addFields = (a: Field, b: Field): Field => ({ re: plus(a.re, b.re), im: plus(a.im, b.im) });
+/** A field times a complex number. */
+export const turnField = ({ re, im }: Field, by: Complex): Field => ({
+  re: minus(along(re, by.re), along(im, by.im)),
+  im: plus(along(re, by.im), along(im, by.re)),
+});
+/** Bearing and elevation of a vector, degrees. */
+export const directionOf = (v: Vector): { azimuthDeg: number; elevationDeg: number } => ({
+  azimuthDeg: wrapBearingDeg(toDeg(Math.atan2(v[0], v[1]))),
+  elevationDeg: toDeg(Math.atan2(v[2], Math.hypot(v[0], v[1]))),
+});
