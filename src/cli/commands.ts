@@ -149,9 +149,11 @@ export const COMMANDS: readonly Command[] = [
     name: 'fidelity',
     takes: '',
     help: 'Every check value beside its reference',
-    options: [],
-    run: async (_files, _options, json) => {
-      const rows = (await import('./fidelity')).fidelityCommand();
+    options: [['--page <file>', 'also write the rows as a page of the guide']],
+    run: async (_files, { page }, json) => {
+      const { fidelityCommand, writeFidelityPage } = await import('./fidelity');
+      const rows = fidelityCommand();
+      if (page !== undefined) writeFidelityPage(String(page), rows);
       give(rows, json);
       const failed = rows.filter(({ pass }) => !pass).length;
       process.stderr.write(`${rows.length - failed} of ${rows.length} rows pass\n`);

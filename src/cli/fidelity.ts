@@ -1,3 +1,4 @@
+import { writeFileSync } from 'node:fs';
 import { antennaRows } from './fidelity/antennaRows';
 import { fixRows } from './fidelity/fixRows';
 import { hearingRows } from './fidelity/hearingRows';
@@ -15,3 +16,37 @@ export function fidelityCommand(): readonly CheckedRow[] {
     return { ...row, value, pass: Math.abs(value - row.reference) <= row.tolerance };
   });
 }
+
+const shown = (value: number): string => (Number.isFinite(value) ? String(Number(value.toPrecision(8))) : String(value));
+
+/** The rows as a page of the guide. */
+export function fidelityPage(rows: readonly CheckedRow[]): string {
+  const lines = rows.map(({ claim, unit, value, reference, tolerance, mark, pass, source }) => {
+    const cells = [
+      claim,
+      `${shown(value)} ${unit}`.trim(),
+      shown(reference),
+      `±${shown(tolerance)}`,
+      mark,
+      pass ? 'pass' : '**fail**',
+      source,
+    ];
+    return `| ${cells.map((cell) => cell.replaceAll('|', '\\|')).join(' | ')} |`;
+  });
+  return [
+    '# Fidelity',
+    '',
+    'Every value that the program holds itself to, as last computed by `npm run fidelity`. Marks: **P** published, **M** published and quoted',
+    'from memory, **D** derived or computed independently for this project, **T** common practice, no source. Where no measurement',
+    'exists the reference is a computation, and the row says so.',
+    '',
+    `${rows.filter(({ pass }) => pass).length} of ${rows.length} rows pass.`,
+    '',
+    '| claim | value | reference | tolerance | mark | result | source |',
+    '|---|---|---|---|---|---|---|',
+    ...lines,
+    '',
+  ].join('\n');
+}
+
+export const writeFidelityPage = (file: string, rows: readonly CheckedRow[]): void => writeFileSync(file, fidelityPage(rows));

@@ -61,7 +61,7 @@ const VALUE: Readonly<Record<Kind, (exercise: Exercise, tag: number, at: MapPoin
   excess(exercise, tag, at) {
     const { kit } = exercise.scenario;
     const here = tagHere(exercise, tag, at, 1.7, 0);
-    const least = leastGainDb(bestAtPlace(exercise, here, bestHold(exercise, here, kit.startAntenna)), USUAL_LISTENER);
+    const least = leastGainDb(bestAtPlace(exercise, here, bestHold(exercise, here, kit.startAntenna), kit.startAntenna), USUAL_LISTENER);
     return least === null ? null : kit.startGainDb - kit.startAttenuatorDb - least;
   },
   'apparent-bearing-error'(exercise, tag, at) {

@@ -41,7 +41,7 @@ export function sweepCommand(file: string, options: Options): object {
   }
   const best = bestHold(exercise, here, hold.antenna);
   return {
-    leastGainDb: leastGainDb(bestAtPlace(exercise, here, best), USUAL_LISTENER),
+    leastGainDb: leastGainDb(bestAtPlace(exercise, here, best, hold.antenna), USUAL_LISTENER),
     trueBearingDeg: rounded(bearingDeg(at, here.tagAt)),
     headings,
   };

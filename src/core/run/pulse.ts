@@ -4,9 +4,11 @@ import { type Listener, USUAL_LISTENER } from '../ear/loudness';
 import { randomFor } from '../random/draw';
 import { outsideOf, receive } from '../receiver/receive';
 import { bearingDeg, distanceM, type MapPoint } from '../units/frames';
+import { buzzHere } from './buzz';
 import type { Exercise } from './exercise';
 import { atTerminal, bestAtPlace, bestHold, noiseDbm, type TagHere, tagHere } from './sense';
-import { antennaHeightM, type RunState } from './state';
+import { antennaHeightM, type RunState, timeS } from './state';
+import { tagAt } from './tagMotion';
 import type { DuePulse } from './timetable';
 
 /** What was so, whatever was heard: for debrief, least gain and errors only. */
@@ -53,8 +55,8 @@ export function pulseNow(exercise: Exercise, state: RunState, due: DuePulse, lis
 }
 
 function truthOf(exercise: Exercise, state: RunState, here: TagHere, powerDbm: number, listener: Listener): PulseTruth {
-  const best = bestHold(exercise, here, state.hold.antenna);
-  const least = leastGainDb(bestAtPlace(exercise, here, best), listener);
+  const best = bestHold(exercise, here, state.hold.antenna, state.hold.raised);
+  const least = leastGainDb(bestAtPlace(exercise, here, best, state.hold.antenna, state.hold.raised), listener);
   return {
     tag: here.tag,
     tagAt: here.tagAt,
@@ -72,6 +74,8 @@ function truthOf(exercise: Exercise, state: RunState, here: TagHere, powerDbm: n
 export type Background = { readonly noiseDb: number; readonly buzzDb: number };
 
 export function backgroundNow(exercise: Exercise, state: RunState): Background {
-  const outside = outsideOf({ ...noiseDbm(exercise), buzzDbm: Number.NEGATIVE_INFINITY }, state.controls);
+  const place = tagAt(exercise.scenario, 0, timeS(state));
+  const buzzDbm = buzzHere(exercise, 0, place, state.at, antennaHeightM(state.hold))(state.hold);
+  const outside = outsideOf({ ...noiseDbm(exercise), buzzDbm }, state.controls);
   return { noiseDb: hundredth(outside.noiseDb), buzzDb: hundredth(outside.buzzDb) };
 }

@@ -4,6 +4,7 @@ import type { Arrivals } from '../radio/wave';
 import type { AtTerminal } from '../receiver/receive';
 import { toDb, toPowerRatio } from '../units/decibels';
 import type { MapPoint } from '../units/frames';
+import { type BuzzHere, buzzHere } from './buzz';
 import type { Exercise } from './exercise';
 import type { Hold } from './state';
 import { tagAt } from './tagMotion';
@@ -21,6 +22,7 @@ export type TagHere = {
   readonly eirpDbm: number;
   readonly carrierMHz: number;
   readonly isotropicDbm: number;
+  readonly buzzDbm: BuzzHere;
 };
 
 /** The waves of a tag at a place and time. */
@@ -40,6 +42,7 @@ export function tagHere(exercise: Exercise, tag: number, at: MapPoint, heightM: 
     eirpDbm,
     carrierMHz: plan.frequencyMHz + (plan.driftHzPerHour * timeS) / 3.6e9,
     isotropicDbm: eirpDbm + toDb(isotropicWatts(fieldSquared, plan.frequencyMHz)),
+    buzzDbm: buzzHere(exercise, tag, place, at, heightM),
   };
 }
 
@@ -68,7 +71,7 @@ export function atTerminal(exercise: Exercise, here: TagHere, hold: Hold): AtTer
     isotropicDbm: here.isotropicDbm,
     tagMHz: here.carrierMHz,
     ...noiseDbm(exercise),
-    buzzDbm: Number.NEGATIVE_INFINITY,
+    buzzDbm: here.buzzDbm(hold),
   };
 }
 
@@ -76,11 +79,11 @@ export function atTerminal(exercise: Exercise, here: TagHere, hold: Hold): AtTer
 export type BestHold = { readonly headingDeg: number; readonly rollDeg: number; readonly powerDbm: number };
 
 /** Looks round in steps of 15 degrees at four rolls, then closes in to a degree. */
-export function bestHold(exercise: Exercise, here: TagHere, antenna: Hold['antenna']): BestHold {
+export function bestHold(exercise: Exercise, here: TagHere, antenna: Hold['antenna'], raised = false): BestHold {
   const fan = exercise.antenna(antenna, here.tag).fan(here.arrivals.waves);
   let [heading, roll, best] = [0, 0, -1];
   const look = (headingDeg: number, rollDeg: number) => {
-    const value = fan(headingDeg, rollDeg);
+    const value = fan(headingDeg, rollDeg, raised);
     if (value > best) [heading, roll, best] = [headingDeg, rollDeg, value];
   };
   for (const rollDeg of [0, 30, 60, 90]) for (let headingDeg = 0; headingDeg < 360; headingDeg += 15) look(headingDeg, rollDeg);
@@ -99,9 +102,9 @@ export function bestHold(exercise: Exercise, here: TagHere, antenna: Hold['anten
 }
 
 /** The same with the noise, for least gain. */
-export const bestAtPlace = (exercise: Exercise, here: TagHere, best: BestHold): BestAtPlace => ({
+export const bestAtPlace = (exercise: Exercise, here: TagHere, best: BestHold, antenna: Hold['antenna'], raised = false): BestAtPlace => ({
   powerDbm: best.powerDbm,
   ...noiseDbm(exercise),
-  buzzDbm: Number.NEGATIVE_INFINITY,
+  buzzDbm: here.buzzDbm({ ...best, antenna, raised }),
   pulseMs: exercise.scenario.tags[here.tag]!.pulseMs,
 });

@@ -9,11 +9,21 @@ export function groundFaults(file: string, scenario: Scenario): readonly Fault[]
   const blocked = ([eM, nM]: readonly [number, number]) => !walkable(world, { eM, nM });
   const faults: Fault[] = [];
   if (blocked(scenario.start.at)) {
-    faults.push({ file, path: 'start.at', found: 'the start stands in water, in a building or on the map’s edge', mend: 'move it onto open ground' });
+    faults.push({
+      file,
+      path: 'start.at',
+      found: 'the start stands in water, in a building or on the map’s edge',
+      mend: 'move it onto open ground',
+    });
   }
   scenario.tags.forEach((tag, i) => {
     if (blocked(tag.at)) {
-      faults.push({ file, path: `tags.${i}.at`, found: 'the tag lies in water, in a building or on the map’s edge', mend: 'move it to where a walker can stand' });
+      faults.push({
+        file,
+        path: `tags.${i}.at`,
+        found: 'the tag lies in water, in a building or on the map’s edge',
+        mend: 'move it to where a walker can stand',
+      });
     }
   });
   return faults;
