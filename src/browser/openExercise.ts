@@ -45,8 +45,13 @@ export async function openRunOf(scenario: Scenario, kept: StoredRun | null = nul
 async function openSound(): Promise<void> {
   const context = unlockedContext();
   if (!context || sound.peek()) return;
-  const { openSoundOutput } = await import('./sound/output');
-  sound.value = await openSoundOutput(context);
+  try {
+    const { openSoundOutput } = await import('./sound/output');
+    sound.value = await openSoundOutput(context);
+  } catch (fault) {
+    // A run can be played by captions and level bar: no sound is not the end of it.
+    console.error('no sound', fault);
+  }
 }
 
 /** Everything that goes on beside a run: volume, keeping it every two seconds, putting it away at its end. @returns stops */

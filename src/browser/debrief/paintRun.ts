@@ -59,7 +59,7 @@ export function paintRun(context: CanvasRenderingContext2D, run: RunOnMap, view:
   scenario.tags.forEach((tag, i) => {
     const spot = at(tagAt(scenario, i, live.state.tick / 20));
     context.setLineDash([4, 3]);
-    disc(context, spot, 11, `${palette.paper}cc`, palette.truth, 2.4);
+    disc(context, spot, 11, palette.paper, palette.truth, 2.4);
     context.setLineDash([]);
     disc(context, spot, 3.4, palette.truth, palette.truth);
     write(context, tag.name, beside(spot), `700 15px ${WORDS_FONT}`, palette.truth, palette.paper, size.width);

@@ -40,9 +40,10 @@ export function currentPalette(): Palette {
   return Object.fromEntries(NAMES.map((name) => [name, style.getPropertyValue(`--${name}`).trim()])) as Record<ColourName, string>;
 }
 
-/** Red, green, blue 0..255 of a `#rrggbb` colour. */
+/** Red, green, blue 0..255 of a `#rrggbb` colour, or of the `#rgb` that a style sheet's packer makes of it. */
 export function rgbOf(hex: string): readonly [number, number, number] {
-  const value = Number.parseInt(hex.slice(1, 7), 16);
+  const long = hex.length < 7 ? hex.replaceAll(/[0-9a-f]/gi, '$&$&') : hex;
+  const value = Number.parseInt(long.slice(1, 7), 16);
   return [(value >> 16) & 255, (value >> 8) & 255, value & 255];
 }
 

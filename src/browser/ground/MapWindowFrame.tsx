@@ -6,7 +6,7 @@ import { landPainter } from '../map/landPainter';
 import { settings } from '../storage/settings';
 import { mapGestures } from './mapGestures';
 import type { MapPicture } from './mapScene';
-import { mapSize, mapView, placingPin, pointAt } from './mapView';
+import { fillWindow, mapSize, mapView, placingPin, pointAt } from './mapView';
 import { chosenPaceMPerS } from './pace';
 
 const BEARING_LENGTH_M = 4_000;
@@ -20,6 +20,7 @@ export function MapWindowFrame() {
     const dpr = Math.min(3, Math.max(1, window.devicePixelRatio || 1));
     const measured = () => ({ width: parent.clientWidth, height: parent.clientHeight });
     mapSize.value = measured();
+    fillWindow();
     const closing: (() => void)[] = [];
     let closed = false;
     void Promise.all([import('./mapScene'), document.fonts.ready]).then(([{ openMapWindow }]) => {

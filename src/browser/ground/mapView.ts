@@ -10,7 +10,7 @@ export const following = signal(true);
 export const placingPin = signal(false);
 
 const MOST_PX_PER_M = 4;
-export const FIRST_PX_PER_M = 0.42;
+const FIRST_PX_PER_M = 0.42;
 
 export const mapView = computed<View>(() => {
   const at = runState.value?.at;
@@ -40,6 +40,14 @@ export function lookFirst(): void {
   following.value = true;
   placingPin.value = false;
   looked.value = { centre: { eM: scenario.start.at[0], nM: scenario.start.at[1] }, pxPerM: FIRST_PX_PER_M };
+  fillWindow();
+}
+
+/** A first look fills the window with map, as long as that keeps some of the country in sight. */
+export function fillWindow(): void {
+  const { width, height } = mapSize.peek();
+  const filling = Math.min(0.8, Math.max(width, height) / (sizeM() + 1));
+  if (looked.peek().pxPerM < filling && following.peek()) looked.value = { ...looked.peek(), pxPerM: filling };
 }
 
 export function pan(dxPx: number, dyPx: number): void {

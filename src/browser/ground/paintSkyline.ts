@@ -1,7 +1,7 @@
 import { toDeg, wrapBearingDeg } from '../../core/units/angles';
 import type { Skyline } from '../../core/world/skyline';
 import { COVER } from '../../core/world/world';
-import { between, NUMBERS_FONT, type Palette } from '../design/palette';
+import { between, NUMBERS_FONT, type Palette, rgbOf } from '../design/palette';
 import { type StripView, xOf, yOf } from './skylineView';
 
 type Context = CanvasRenderingContext2D;
@@ -42,12 +42,12 @@ export function paintSkyline(context: Context, skyline: Skyline, view: StripView
 const treeColour = (palette: Palette): string => darker(palette.ridge);
 /** The ridge's colour a third of the way to black, as #rrggbb. */
 function darker(hex: string): string {
-  const value = Number.parseInt(hex.slice(1), 16);
-  const part = (shift: number) =>
-    Math.round(((value >> shift) & 255) * 0.68)
+  const parts = rgbOf(hex).map((value) =>
+    Math.round(value * 0.68)
       .toString(16)
-      .padStart(2, '0');
-  return `#${part(16)}${part(8)}${part(0)}`;
+      .padStart(2, '0'),
+  );
+  return `#${parts.join('')}`;
 }
 
 const binOf = ({ bins }: Skyline, bearingDeg: number): number => Math.floor((bearingDeg / 360) * bins) % bins;

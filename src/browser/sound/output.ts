@@ -1,4 +1,10 @@
-import { Context, connect, Limiter, setContext, Volume } from 'tone';
+// Part by part: the package's index opens an audio context of its own, with a blob: worker, as soon as it is imported.
+import { Volume } from 'tone/build/esm/component/channel/Volume.js';
+import { Limiter } from 'tone/build/esm/component/dynamics/Limiter.js';
+import 'tone/build/esm/core/context/Destination.js'; // gives contexts their way out
+import { Context } from 'tone/build/esm/core/context/Context.js';
+import { connect } from 'tone/build/esm/core/context/ToneAudioNode.js';
+import { setContext } from 'tone/build/esm/core/Global.js';
 import type { HeardPulse } from '../../core/ear/hear';
 import type { VoiceScene } from '../../core/voice/pulse';
 import { BUFFERED_AHEAD_S, bufferVoice } from './bufferVoice';
