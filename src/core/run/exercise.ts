@@ -1,6 +1,7 @@
 import { antennaById } from '../antenna/catalogue';
 import { makeReceivingAntenna, type ReceivingAntenna } from '../antenna/orientation';
 import { type Airspace, makeAirspace } from '../radio/arrivals';
+import type { Arrivals } from '../radio/wave';
 import type { AntennaId, Scenario } from '../scenario/schema';
 import { digestOf } from '../scenario/seal';
 import type { MapPoint } from '../units/frames';
@@ -34,7 +35,7 @@ export function openExercise(scenario: Scenario, world: World = generateWorld(sc
       const moves = scenario.tags[tag]!.movement.kind !== 'stays';
       const at = moves ? latticePlace(tagAt, scenario.ground.sizeM) : tagAt;
       const key = `${tag}/${at.eM}/${at.nM}`;
-      const kept = airspaces.get(key) ?? makeAirspace({ scenario, world, tagIndex: tag, tagAt: at });
+      const kept = airspaces.get(key) ?? keepingLast(makeAirspace({ scenario, world, tagIndex: tag, tagAt: at }));
       airspaces.delete(key);
       airspaces.set(key, kept); // newest last
       if (airspaces.size > KEPT) airspaces.delete(airspaces.keys().next().value!);
@@ -47,6 +48,19 @@ export function openExercise(scenario: Scenario, world: World = generateWorld(sc
       const made = makeReceivingAntenna(antennaById(id).pattern(scenario.tags[tag]!.frequencyMHz, scenario.kit.designMHz));
       antennas.set(key, made);
       return made;
+    },
+  };
+}
+
+/** One who stands hears pulse after pulse of the same waves: those of the last place are kept. */
+function keepingLast(airspace: Airspace): Airspace {
+  let last: { readonly at: MapPoint; readonly heightM: number; readonly arrivals: Arrivals } | undefined;
+  return {
+    ...airspace,
+    arrivalsAt(at, heightM) {
+      if (last?.at.eM === at.eM && last.at.nM === at.nM && last.heightM === heightM) return last.arrivals;
+      last = { at, heightM, arrivals: airspace.arrivalsAt(at, heightM) };
+      return last.arrivals;
     },
   };
 }

@@ -6,7 +6,8 @@ import { outsideOf, receive } from '../receiver/receive';
 import { bearingDeg, distanceM, type MapPoint } from '../units/frames';
 import { buzzHere } from './buzz';
 import type { Exercise } from './exercise';
-import { atTerminal, bestAtPlace, bestHold, noiseDbm, type TagHere, tagHere } from './sense';
+import { atTerminal, bestAtPlace, noiseDbm, type TagHere, tagHere } from './sense';
+import { standingBestHold } from './standingHold';
 import { antennaHeightM, type RunState, timeS } from './state';
 import { tagAt } from './tagMotion';
 import type { DuePulse } from './timetable';
@@ -55,7 +56,7 @@ export function pulseNow(exercise: Exercise, state: RunState, due: DuePulse, lis
 }
 
 function truthOf(exercise: Exercise, state: RunState, here: TagHere, powerDbm: number, listener: Listener): PulseTruth {
-  const best = bestHold(exercise, here, state.hold.antenna, state.hold.raised);
+  const best = standingBestHold(exercise, here, state.hold.antenna, state.hold.raised);
   const least = leastGainDb(bestAtPlace(exercise, here, best, state.hold.antenna, state.hold.raised), listener);
   return {
     tag: here.tag,
