@@ -1,6 +1,6 @@
 import type { BestAtPlace } from '../ear/leastGain';
 import { galacticNoiseDb, manMadeNoiseDb, thermalNoiseDbm } from '../radio/noise';
-import type { Arrivals } from '../radio/wave';
+import type { Arrivals, Wave } from '../radio/wave';
 import type { AtTerminal } from '../receiver/receive';
 import { toDb, toPowerRatio } from '../units/decibels';
 import type { MapPoint } from '../units/frames';
@@ -31,10 +31,7 @@ export function tagHere(exercise: Exercise, tag: number, at: MapPoint, heightM: 
   const place = tagAt(exercise.scenario, tag, timeS);
   const arrivals = exercise.airspace(tag, place).arrivalsAt(at, heightM);
   const eirpDbm = plan.eirpDbm - (plan.decayDbPerHour * timeS) / 3600;
-  let fieldSquared = 0;
-  for (const w of arrivals.waves) {
-    fieldSquared += w.eastRe ** 2 + w.eastIm ** 2 + w.northRe ** 2 + w.northIm ** 2 + w.upRe ** 2 + w.upIm ** 2;
-  }
+  const fieldSquared = arrivals.waves.reduce((sum, wave) => sum + squaredField(wave), 0);
   return {
     tag,
     tagAt: place,
@@ -78,27 +75,45 @@ export function atTerminal(exercise: Exercise, here: TagHere, hold: Hold): AtTer
 /** The antenna's best heading and roll for a tag here: what it brings there. */
 export type BestHold = { readonly headingDeg: number; readonly rollDeg: number; readonly powerDbm: number };
 
-/** Looks round in steps of 15 degrees at four rolls, then closes in to a degree. */
+/** Waves this far under the strongest don't move the loudest side by much: they are left out of the first look round. */
+const LEFT_OUT_DB = 22;
+
+/**
+ * Looks round in steps of 15 degrees at three rolls under the strongest waves, then closes in to a degree under all of them.
+ * The power is that of all waves at the hold it ends on.
+ */
 export function bestHold(exercise: Exercise, here: TagHere, antenna: Hold['antenna'], raised = false): BestHold {
-  const fan = exercise.antenna(antenna, here.tag).fan(here.arrivals.waves);
+  const receiving = exercise.antenna(antenna, here.tag);
   let [heading, roll, best] = [0, 0, -1];
+  let fan = receiving.fan(strongestOf(here.arrivals.waves));
   const look = (headingDeg: number, rollDeg: number) => {
     const value = fan(headingDeg, rollDeg, raised);
     if (value > best) [heading, roll, best] = [headingDeg, rollDeg, value];
   };
-  for (const rollDeg of [0, 30, 60, 90]) for (let headingDeg = 0; headingDeg < 360; headingDeg += 15) look(headingDeg, rollDeg);
+  for (const rollDeg of [0, 45, 90]) for (let headingDeg = 0; headingDeg < 360; headingDeg += 15) look(headingDeg, rollDeg);
+  fan = receiving.fan(here.arrivals.waves);
+  best = fan(heading, roll, raised);
   for (let stepDeg = 8; stepDeg >= 1; stepDeg /= 2) {
     for (const [dh, dr] of [
       [-1, 0],
       [1, 0],
-      [0, -1],
-      [0, 1],
+      [0, -2],
+      [0, 2],
     ] as const) {
       look(heading + dh * stepDeg, Math.min(90, Math.max(0, roll + dr * stepDeg)));
     }
   }
   const mhz = exercise.scenario.tags[here.tag]!.frequencyMHz;
   return { headingDeg: (heading + 360) % 360, rollDeg: roll, powerDbm: here.eirpDbm + toDb(isotropicWatts(best, mhz)) };
+}
+
+const squaredField = (w: Wave): number =>
+  w.eastRe * w.eastRe + w.eastIm * w.eastIm + w.northRe * w.northRe + w.northIm * w.northIm + w.upRe * w.upRe + w.upIm * w.upIm;
+
+function strongestOf(waves: readonly Wave[]): readonly Wave[] {
+  const squared = waves.map(squaredField);
+  const least = Math.max(...squared) * 10 ** (-LEFT_OUT_DB / 10);
+  return waves.filter((_, i) => squared[i]! >= least);
 }
 
 /** The same with the noise, for least gain. */
