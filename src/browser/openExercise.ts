@@ -1,7 +1,9 @@
 import { effect, signal } from '@preact/signals';
-import { openExercise } from '../core/run/exercise';
-import { beginLive } from '../core/run/live';
+import { type Exercise, openExercise } from '../core/run/exercise';
+import { beginLive, type Live } from '../core/run/live';
+import { pulseNow } from '../core/run/pulse';
 import { recordingOf, writeRecording } from '../core/run/record';
+import { TICKS_PER_S } from '../core/run/state';
 import type { Scenario } from '../core/scenario/schema';
 import { ending, live, openRun, paused, showRun, wholeSecond } from './currentRun';
 import { resumed } from './resumeRun';
@@ -11,6 +13,7 @@ import type { Stage } from './start/Opening';
 import { forgetUnfinished, keepFinished, keepUnfinished, type StoredRun } from './storage/runs';
 import { settings } from './storage/settings';
 import { openLand } from './workers/openLand';
+import { openWavesAhead, type WavesAhead } from './workers/wavesAhead';
 
 /** An exercise on its way from the start page to the ground. */
 export const opening = signal<{ readonly scenario: Scenario; readonly stage: Stage; readonly fault: string | null } | null>(null);
@@ -19,6 +22,7 @@ export const sound = signal<SoundOutput | null>(null);
 export const aided = signal(false);
 
 const KEEP_EVERY_S = 2;
+let waves: WavesAhead | null = null;
 
 /** Makes the ground in a worker, opens the run on it, and lets it begin where sound is allowed to. */
 export async function openRunOf(scenario: Scenario, kept: StoredRun | null = null): Promise<void> {
@@ -29,16 +33,27 @@ export async function openRunOf(scenario: Scenario, kept: StoredRun | null = nul
   try {
     const [{ world, land }] = await Promise.all([openLand(scenario, () => tell('map')), openSound()]);
     tell('waves');
-    await new Promise((resolve) => setTimeout(resolve, 30)); // lets the page say so
     const exercise = openExercise(scenario, world);
     const again = kept ? resumed(exercise, kept) : null;
+    const first = again?.live ?? beginLive(exercise);
+    waves?.close();
+    waves = openWavesAhead(exercise);
+    await waves.ready(first.state);
+    warmUp(exercise, first);
     aided.value = false;
-    showRun({ exercise, land }, again?.live ?? beginLive(exercise), again?.walked);
+    showRun({ exercise, land }, first, again?.walked);
     opening.value = null;
     paused.value = kept !== null || unlockedContext()?.state !== 'running';
   } catch (fault) {
     opening.value = { scenario, stage: 'ground', fault: fault instanceof Error ? fault.message : String(fault) };
   }
+}
+
+/** The first pulse of each tag solves the antenna and lights the echoes: done while the page still says that it is opening. */
+function warmUp(exercise: Exercise, { state, listener }: Live): void {
+  exercise.scenario.tags.forEach((_, tag) => {
+    pulseNow(exercise, state, { tag, number: 0, atS: state.tick / TICKS_PER_S }, listener);
+  });
 }
 
 /** Opens the loudspeaker where a gesture has allowed it; a page that was opened by its address waits for the first one. */
@@ -66,6 +81,12 @@ export function tendRun(onEnd: () => void): () => void {
     }),
     effect(() => {
       if (wholeSecond.value % KEEP_EVERY_S === 0 || paused.value) keepNow();
+    }),
+    effect(() => {
+      void wholeSecond.value;
+      const now = live.peek();
+      if (now && openRun.value) waves?.follow(now.state);
+      else waves?.close();
     }),
     effect(() => {
       if (ending.value === null || !openRun.peek()) return;

@@ -50,7 +50,7 @@ test.each([
   expect(boxes.length).toBeGreaterThan(12);
   const outside = boxes.filter((box) => box.x < 0 || box.y < 0 || box.x + box.width > width + 0.5 || box.y + box.height > height + 0.5);
   expect(outside).toEqual([]);
-  const small = boxes.filter((box) => Math.min(box.width, box.height) < 38);
+  const small = boxes.filter((box) => Math.min(box.width, box.height) < 41.9);
   expect(small).toEqual([]);
   const crossed = boxes.flatMap((a, i) => boxes.slice(i + 1).flatMap((b) => (overlaps(a, b) ? [`${a.name} over ${b.name}`] : [])));
   expect(crossed).toEqual([]);

@@ -51,12 +51,12 @@ export function AntennaDial() {
         <path class="dial-empty" d={EMPTY} />
         <SoundRing />
         {(['N', 'E', 'S', 'W'] as const).map((letter, i) => (
-          <text key={letter} class="dial-letter" x={[0, 103, 0, -103][i]} y={[-103, 0, 103, 0][i]}>
+          <text key={letter} class="dial-letter" x={[0, 105, 0, -105][i]} y={[-105, 0, 105, 0][i]}>
             {letter}
           </text>
         ))}
         <g transform={`rotate(${hold.headingDeg})`}>
-          <path class="dial-pointer" d={`M0 ${-RING - 2}l-6 -10h12z`} />
+          <path class="dial-pointer" d={`M0 ${-RING - 2}l-5.5 -9h11z`} />
           {antennaStrokes(hold.antenna, hold.rollDeg).map(({ from, to, boom }) => (
             <path
               key={`${from}/${to}`}

@@ -18,6 +18,18 @@ const KEYS: readonly (readonly [string, string])[] = [
   ['P', 'pause'],
 ];
 
+/** The fonts have no arrows: they are drawn. */
+const ARROWS: Readonly<Record<string, number>> = { '→': 0, '↓': 90, '←': 180, '↑': 270 };
+const ARROW_NAMES: Readonly<Record<string, string>> = { '→': 'right arrow', '↓': 'down arrow', '←': 'left arrow', '↑': 'up arrow' };
+
+function Arrow({ name, turnDeg }: { readonly name: string; readonly turnDeg: number }) {
+  return (
+    <svg viewBox="-8 -8 16 16" width="13" height="13" role="img" aria-label={ARROW_NAMES[name]}>
+      <path d="M-6 0H6M1 -5L6 0L1 5" transform={`rotate(${turnDeg})`} fill="none" stroke="currentColor" stroke-width="1.8" />
+    </svg>
+  );
+}
+
 export function KeyList() {
   return (
     <dl class="keys">
@@ -25,7 +37,7 @@ export function KeyList() {
         <div key={keys} class="keys-line">
           <dt>
             {keys.split(' ').map((key) => (
-              <kbd key={key}>{key}</kbd>
+              <kbd key={key}>{ARROWS[key] === undefined ? key : <Arrow name={key} turnDeg={ARROWS[key]} />}</kbd>
             ))}
           </dt>
           <dd>{what}</dd>

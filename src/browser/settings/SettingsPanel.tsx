@@ -14,7 +14,7 @@ export function SettingsPanel() {
           <button type="button" aria-label="Softer" onClick={() => stepVolume(-1)}>
             <MinusMark />
           </button>
-          <output class="number">{muted ? 'off' : `${volumeDb} dB`}</output>
+          <output class="number">{muted ? 'off' : `${volumeDb < 0 ? '−' : ''}${Math.abs(volumeDb)} dB`}</output>
           <button type="button" aria-label="Louder" onClick={() => stepVolume(1)}>
             <PlusMark />
           </button>

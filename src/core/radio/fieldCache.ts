@@ -18,6 +18,8 @@ export type FieldCache = {
   /** Requests of the radials that these points need and that are not here yet. */
   readonly neededRadials: (points: readonly MapPoint[]) => readonly RadialRequest[];
   readonly put: (result: RadialResult) => void;
+  /** Every radial that is here: what a worker hands over. */
+  readonly known: () => readonly RadialResult[];
   /** What the radials towards a point say of their range of validity. */
   readonly warningsAt: (point: MapPoint) => readonly string[];
 };
@@ -78,6 +80,7 @@ export function makeFieldCache(site: FieldSite): FieldCache {
   return {
     excessAt,
     put: (result) => void kept.set(result.index, result),
+    known: () => [...kept.values()],
     neededRadials(points) {
       const missing = new Set<number>();
       for (const point of points) for (const { index } of neighbours(tagAt, point)) if (!kept.has(index)) missing.add(index);
