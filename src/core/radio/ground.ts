@@ -51,8 +51,16 @@ export function complexHeightM(eps: Complex, polarization: Polarization, frequen
 export const minimumEffectiveHeightM = (eps: Complex, polarization: Polarization, frequencyMHz: number): number =>
   magnitude(complexHeightM(eps, polarization, frequencyMHz));
 
-/** Pseudo-Brewster grazing angle, where the vertical coefficient is least: sin psi = 1 / sqrt|eps + 1|, radians. */
-export const pseudoBrewsterRad = (eps: Complex): number => Math.asin(1 / Math.sqrt(magnitude(add(eps, complex(1)))));
+/** Pseudo-Brewster grazing angle, where the vertical coefficient is least, radians. Near asin(1 / sqrt|eps + 1|), closed in on by trial. */
+export function pseudoBrewsterRad(eps: Complex): number {
+  const size = (rad: number) => magnitude(fresnelCoefficient(eps, 'v', Math.sin(rad))) ** 2;
+  let at = Math.asin(1 / Math.sqrt(magnitude(add(eps, complex(1)))));
+  for (let step = at / 10; step > 1e-9; step /= 2) {
+    while (size(at - step) < size(at)) at -= step;
+    while (size(at + step) < size(at)) at += step;
+  }
+  return at;
+}
 
 /** Far asymptote of the field near flat ground over free space, as a complex ratio. Heights in metres above the ground. */
 export function groundedFarField(

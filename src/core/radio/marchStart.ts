@@ -19,14 +19,14 @@ export type Start = {
 
 /**
  * Sets the field at the start from the flat-earth solution over the chord of the first stretch, whole up to a quarter of the
- * column and tapered above. @returns that chord's slope
+ * column over the transmitter and tapered above. @returns that chord's slope
  */
 export function startField(field: Float64Array, zM: Float64Array, ground: FlatGround, start: Start): number {
   const { frequencyMHz, txHeightM, topM } = start;
   const x0 = ground.xM[ground.begin]!;
   const k = waveNumber(frequencyMHz);
-  const endM = Math.min(topM, startAngle(frequencyMHz) * x0);
-  const wholeM = endM / 4;
+  const endM = Math.min(topM, txHeightM + startAngle(frequencyMHz) * x0);
+  const wholeM = txHeightM + (endM - txHeightM) / 4;
   for (const pol of ['v', 'h'] as const) {
     for (let i = 0; i < zM.length && zM[i]! < endM; i++) {
       const beyond = Math.max(0, (zM[i]! - wholeM) / (endM - wholeM));

@@ -35,7 +35,12 @@ export function terrainField(request: FieldRequest): FieldResult {
   const { frequencyMHz, outHeightsM } = request;
   const ground = flattenedGround(request);
   const begin = ground.begin;
-  const topM = clearTopM(ground, request.txHeightM, Math.max(startAngle(frequencyMHz) * ground.xM[begin]!, ...outHeightsM), frequencyMHz);
+  const topM = clearTopM(
+    ground,
+    request.txHeightM,
+    Math.max(request.txHeightM + startAngle(frequencyMHz) * ground.xM[begin]!, ...outHeightsM),
+    frequencyMHz,
+  );
   const grid = makeHeightGrid({
     clearTopM: topM,
     layerM: 3 * fresnelZoneM(ground, frequencyMHz),

@@ -1,0 +1,330 @@
+import { flatEarthExcessDb, planeEarthLossDb } from '../../core/radio/flatEarth';
+import { fieldStrengthDbuVPerM, freeSpaceLossDb, fresnelRadiusM, nearFieldRadial, nearFieldTransverse } from '../../core/radio/freeSpace';
+import {
+  fresnelCoefficient,
+  GROUND,
+  minimumEffectiveHeightM,
+  type Polarization,
+  permittivity,
+  pseudoBrewsterRad,
+  roughnessFactor,
+} from '../../core/radio/ground';
+import { lambertEchoRatio } from '../../core/radio/hillEcho';
+import { knifeEdgeDb, knifeEdgeExactDb } from '../../core/radio/knifeEdge';
+import { galacticNoiseDb, manMadeNoiseDb } from '../../core/radio/noise';
+import { roundedObstacleDb } from '../../core/radio/roundedObstacle';
+import { wireCoefficient, wireSpread } from '../../core/radio/thinWire';
+import { plateEchoRatio } from '../../core/radio/wallEcho';
+import { LIGHT_M_MHZ, waveNumber } from '../../core/radio/wavelength';
+import { woodlandLossDb } from '../../core/radio/woodland';
+import { toDeg, toRad } from '../../core/units/angles';
+import { magnitude } from '../../core/units/complex';
+import type { CheckRow } from './row';
+import { fadesBelow, fadingCorrelation } from './scatterTrials';
+import { sommerfeldExcessDb } from './sommerfeld';
+import { flatGroundWorstDb, hillsRmsDb, reciprocityDb, wedgeWorstDb } from './terrainTrials';
+
+type Terms = Pick<CheckRow, 'unit' | 'tolerance' | 'mark' | 'source'>;
+
+/** Rows that share unit, tolerance, mark and source: claim, value, reference. */
+const rows = (terms: Terms, list: readonly (readonly [string, () => number, number])[]): readonly CheckRow[] =>
+  list.map(([claim, value, reference]) => ({ claim, value, reference, ...terms }));
+
+const SPACE: readonly CheckRow[] = [
+  ...rows({ unit: 'dB', tolerance: 1e-4, mark: 'P', source: 'ITU-R P.525' }, [
+    ['free space: 1 km at 150 MHz', () => freeSpaceLossDb(1000, 150), 75.96961],
+    ['free space: 10 m at 150 MHz', () => freeSpaceLossDb(10, 150), 35.96961],
+    ['free space: 1 km at 433.92 MHz', () => freeSpaceLossDb(1000, 433.92), 85.19598],
+    ['free space: 10 km at 30 MHz', () => freeSpaceLossDb(10_000, 30), 81.99021],
+    ['10 dBm e.i.r.p. at 1 km, dB over 1 uV/m', () => fieldStrengthDbuVPerM(10, 1000), 54.77121],
+  ]),
+  ...rows({ unit: 'm', tolerance: 1e-4, mark: 'P', source: 'ITU-R P.526, first Fresnel zone' }, [
+    ['Fresnel radius: 500 + 500 m at 150 MHz', () => fresnelRadiusM(500, 500, 150), 22.35294],
+    ['Fresnel radius: 100 + 900 m at 150 MHz', () => fresnelRadiusM(100, 900, 150), 13.41177],
+    ['Fresnel radius: 2.5 + 2.5 km at 40 MHz', () => fresnelRadiusM(2500, 2500, 40), 96.79109],
+  ]),
+  ...rows({ unit: '', tolerance: 1e-6, mark: 'D', source: 'field of a short dipole, computed independently for this project' }, [
+    ['dipole near field at kr = pi: transverse', () => magnitude(nearFieldTransverse(LIGHT_M_MHZ / 300, 150)), 0.95338597],
+    ['dipole near field at kr = pi: radial', () => magnitude(nearFieldRadial(LIGHT_M_MHZ / 300, 150)), 0.6680933],
+  ]),
+];
+
+const EDGES: readonly CheckRow[] = [
+  ...rows(
+    { unit: 'dB', tolerance: 1e-5, mark: 'P', source: 'ITU-R P.526, Fresnel integral' },
+    (
+      [
+        [-1, -1.00104604],
+        [-0.5, 1.85862396],
+        [0, 6.02059991],
+        [1, 13.86410541],
+        [2, 19.09096238],
+        [5, 26.93619794],
+      ] as const
+    ).map(([v, db]) => [`knife edge, exact integral: v = ${v}`, () => knifeEdgeExactDb(v), db] as const),
+  ),
+  ...rows({ unit: 'dB', tolerance: 1e-6, mark: 'P', source: 'ITU-R P.526, closed form J(v)' }, [
+    ['knife edge, closed form: v = 0', () => knifeEdgeDb(0), 6.03285221],
+    ['knife edge, closed form: v = 1', () => knifeEdgeDb(1), 13.92572893],
+    ['knife edge, closed form: v = 2', () => knifeEdgeDb(2), 19.04285951],
+    ['knife edge, closed form: nothing at v = -0.78', () => knifeEdgeDb(-0.78), 0],
+  ]),
+  ...rows({ unit: 'dB', tolerance: 1e-3, mark: 'P', source: 'ITU-R P.526, rounded obstacle' }, [
+    [
+      'rounded top 20 m, 1 + 1 km, R 50 m, 150 MHz',
+      () => roundedObstacleDb({ heightM: 20, d1M: 1000, d2M: 1000, radiusM: 50 }, 150),
+      16.43569,
+    ],
+    [
+      'rounded top 20 m, 1 + 1 km, R 500 m, 150 MHz',
+      () => roundedObstacleDb({ heightM: 20, d1M: 1000, d2M: 1000, radiusM: 500 }, 150),
+      20.11477,
+    ],
+    [
+      'rounded top 10 m, 2 + 2 km, R 1 km, 72 MHz',
+      () => roundedObstacleDb({ heightM: 10, d1M: 2000, d2M: 2000, radiusM: 1000 }, 72),
+      11.35859,
+    ],
+  ]),
+];
+
+const MEDIUM = permittivity(GROUND['medium-dry'], 150);
+const WET = permittivity(GROUND.wet, 150);
+const WATER = permittivity(GROUND['fresh-water'], 150);
+const reflected = (eps: typeof MEDIUM, pol: Polarization, deg: number) => fresnelCoefficient(eps, pol, Math.sin(toRad(deg)));
+
+const GROUND_ROWS: readonly CheckRow[] = [
+  ...rows({ unit: '', tolerance: 1e-6, mark: 'P', source: 'ITU-R P.527, Fresnel coefficients (classes from memory)' }, [
+    ['medium dry, 5 degrees, H, real part', () => reflected(MEDIUM, 'h', 5).re, -0.95448702],
+    ['medium dry, 5 degrees, H, imaginary part', () => reflected(MEDIUM, 'h', 5).im, 0.00019025],
+    ['medium dry, 5 degrees, V, real part', () => reflected(MEDIUM, 'v', 5).re, -0.48224003],
+    ['medium dry, 5 degrees, V, imaginary part', () => reflected(MEDIUM, 'v', 5).im, -0.00142415],
+    ['medium dry, 15 degrees, V, real part', () => reflected(MEDIUM, 'v', 15).re, 0.01725958],
+    ['medium dry, 15 degrees, V, imaginary part', () => reflected(MEDIUM, 'v', 15).im, -0.00186418],
+    ['fresh water, 5 degrees, V, real part', () => reflected(WATER, 'v', 5).re, -0.12080678],
+    ['fresh water, 5 degrees, V, imaginary part', () => reflected(WATER, 'v', 5).im, -0.00109314],
+  ]),
+  ...rows({ unit: 'degrees', tolerance: 1e-6, mark: 'P', source: 'ITU-R P.527, pseudo-Brewster angle' }, [
+    ['pseudo-Brewster angle over medium dry ground, 150 MHz', () => toDeg(pseudoBrewsterRad(MEDIUM)), 14.477306],
+    ['pseudo-Brewster angle over fresh water, 150 MHz', () => toDeg(pseudoBrewsterRad(WATER)), 6.379339],
+  ]),
+  ...rows({ unit: 'm', tolerance: 1e-4, mark: 'P', source: 'Bullington, Proc. IRE 35 (1947): minimum effective height' }, [
+    ['minimum effective height, medium dry, V', () => minimumEffectiveHeightM(MEDIUM, 'v', 150), 1.27521],
+    ['minimum effective height, medium dry, H', () => minimumEffectiveHeightM(MEDIUM, 'h', 150), 0.08501],
+    ['minimum effective height, wet, V', () => minimumEffectiveHeightM(WET, 'v', 150), 1.77269],
+    ['minimum effective height, wet, H', () => minimumEffectiveHeightM(WET, 'h', 150), 0.05904],
+    ['minimum effective height, fresh water, V', () => minimumEffectiveHeightM(WATER, 'v', 150), 2.86304],
+    ['minimum effective height, fresh water, H', () => minimumEffectiveHeightM(WATER, 'h', 150), 0.03579],
+  ]),
+  ...rows({ unit: 'dB', tolerance: 1e-3, mark: 'P', source: 'Bullington, Proc. IRE 35 (1947): plane earth' }, [
+    ['plane earth, 1 km, 1 and 1.7 m', () => planeEarthLossDb(1000, 1, 1.7), 115.39102],
+    ['plane earth, one octave of distance', () => planeEarthLossDb(2000, 1, 1.7) - planeEarthLossDb(1000, 1, 1.7), 12.0412],
+  ]),
+  ...rows({ unit: '', tolerance: 1e-6, mark: 'P', source: 'Ament, Proc. IRE 41 (1953)' }, [
+    ['roughness 0.5 m at 5 degrees, 150 MHz', () => roughnessFactor(0.5, Math.sin(toRad(5)), 150), 0.9631585],
+    ['roughness 0.5 m at 20 degrees, 150 MHz', () => roughnessFactor(0.5, Math.sin(toRad(20)), 150), 0.56098465],
+    ['roughness 1 m at 20 degrees, 150 MHz', () => roughnessFactor(1, Math.sin(toRad(20)), 150), 0.09903847],
+  ]),
+];
+
+/** Gain over free space of the flat earth, dB. */
+const flatGain = (mhz: number, epsR: number, sigma: number, distanceM: number, h1M: number, h2M: number, pol: Polarization): number =>
+  -flatEarthExcessDb(permittivity({ epsR, sigma }, mhz), pol, mhz, { distanceM, h1M, h2M });
+
+/** Largest difference of the closed form from the Sommerfeld integral, upright dipoles, dB: three classes, 5 to 50 m, 0.3 to 1.7 m. */
+function sommerfeldWorstDb(frequencyMHz: number): number {
+  let worst = 0;
+  for (const id of ['medium-dry', 'wet', 'fresh-water'] as const)
+    for (const distanceM of [5, 15, 50])
+      for (const [h1M, h2M] of [
+        [0.3, 0.3],
+        [0.5, 1.7],
+        [1.7, 1.7],
+      ] as const) {
+        const eps = permittivity(GROUND[id], frequencyMHz);
+        const path = { distanceM, h1M, h2M };
+        // the integral gives the upright field over 1/r; the closed form compares with the upright field of the direct ray
+        const k = waveNumber(frequencyMHz) * Math.hypot(distanceM, h1M - h2M);
+        const cos2 = distanceM ** 2 / (distanceM ** 2 + (h1M - h2M) ** 2);
+        const [re, im] = [cos2 * (1 - 1 / k ** 2) - (1 - cos2) * (2 / k ** 2), -cos2 / k - ((1 - cos2) * 2) / k];
+        const upright = -10 * Math.log10(re * re + im * im);
+        const closed = flatEarthExcessDb(eps, 'v', frequencyMHz, path) + upright;
+        worst = Math.max(worst, Math.abs(closed - sommerfeldExcessDb(eps, 'v', frequencyMHz, path)));
+      }
+  return worst;
+}
+
+const NORTON: readonly CheckRow[] = [
+  ...rows({ unit: 'dB', tolerance: 0.01, mark: 'D', source: 'flat earth with surface wave, computed independently for this project' }, [
+    ['flat earth, 150 MHz, eps 15, 1 km, 1 and 1.7 m, V', () => flatGain(150, 15, 0.005, 1000, 1, 1.7, 'v'), -33.488164],
+    ['flat earth, 150 MHz, eps 15, 1 km, 1 and 1.7 m, H', () => flatGain(150, 15, 0.005, 1000, 1, 1.7, 'h'), -39.360387],
+    ['flat earth, 150 MHz, eps 80, 500 m, 1 and 1.7 m, V', () => flatGain(150, 80, 0.005, 500, 1, 1.7, 'v'), -18.212076],
+    ['flat earth, 150 MHz, eps 80, 500 m, 1 and 1.7 m, H', () => flatGain(150, 80, 0.005, 500, 1, 1.7, 'h'), -33.39671],
+    ['flat earth, 40 MHz, eps 15, 500 m, 0.5 and 1.5 m, V', () => flatGain(40, 15, 0.005, 500, 0.5, 1.5, 'v'), -22.009926],
+    ['flat earth, 40 MHz, eps 15, 500 m, 0.5 and 1.5 m, H', () => flatGain(40, 15, 0.005, 500, 0.5, 1.5, 'h'), -49.892954],
+  ]),
+  ...rows({ unit: 'dB', tolerance: 0.5, mark: 'D', source: 'Sommerfeld integral, integrated for this project' }, [
+    ['flat earth against the exact integral, 60 MHz, V', () => sommerfeldWorstDb(60), 0],
+    ['flat earth against the exact integral, 150 MHz, V', () => sommerfeldWorstDb(150), 0],
+  ]),
+  ...rows({ unit: 'dB', tolerance: 1.6, mark: 'D', source: 'Sommerfeld integral, integrated for this project' }, [
+    ['flat earth against the exact integral, 30 MHz, V', () => sommerfeldWorstDb(30), 0],
+  ]),
+];
+
+const COVER_AND_NOISE: readonly CheckRow[] = [
+  ...rows({ unit: 'dB', tolerance: 1e-4, mark: 'P', source: 'ITU-R P.833, table interpolated' }, [
+    ['woodland at 150 MHz, 20 m', () => woodlandLossDb(20, 150), 0.987972],
+    ['woodland at 150 MHz, 100 m', () => woodlandLossDb(100, 150), 4.125254],
+    ['woodland at 150 MHz, 500 m', () => woodlandLossDb(500, 150), 9.919539],
+  ]),
+  ...rows({ unit: 'dB over kTB', tolerance: 1e-3, mark: 'P', source: 'ITU-R P.372' }, [
+    ['man-made noise at 150 MHz: city', () => manMadeNoiseDb('city', 150), 17.534],
+    ['man-made noise at 150 MHz: residential', () => manMadeNoiseDb('residential', 150), 12.222272],
+    ['man-made noise at 150 MHz: rural', () => manMadeNoiseDb('rural', 150), 6.922272],
+    ['man-made noise at 150 MHz: quiet rural', () => manMadeNoiseDb('quiet-rural', 150), -8.63621],
+    ['galactic noise at 150 MHz', () => galacticNoiseDb(150), 1.949901],
+  ]),
+];
+
+const wire = (deg: number): number => magnitude(wireCoefficient(waveNumber(150), 0.0125, Math.sin(toRad(deg))));
+const fade = (part: 'crossings' | 'meanLength', db: number) => () => fadesBelow(db)[part];
+
+const ECHOES: readonly CheckRow[] = [
+  ...rows({ unit: '', tolerance: 0.05, mark: 'P', source: 'J0(2 pi d / lambda), isotropic scatter' }, [
+    ['fading correlation 0.1 wavelength apart', () => fadingCorrelation(0.1), 0.90371],
+    ['fading correlation 0.25 wavelength apart', () => fadingCorrelation(0.25), 0.472],
+    ['fading correlation 0.5 wavelength apart', () => fadingCorrelation(0.5), -0.30424],
+  ]),
+  {
+    claim: 'Rayleigh fades: crossings of -20 dB per wavelength',
+    unit: '',
+    value: fade('crossings', -20),
+    reference: 0.24817,
+    tolerance: 0.024817,
+    mark: 'P',
+    source: 'Rice: sqrt(2 pi) r exp(-r^2)',
+  },
+  {
+    claim: 'Rayleigh fades: crossings of -10 dB per wavelength',
+    unit: '',
+    value: fade('crossings', -10),
+    reference: 0.71723,
+    tolerance: 0.071723,
+    mark: 'P',
+    source: 'Rice: sqrt(2 pi) r exp(-r^2)',
+  },
+  {
+    claim: 'Rayleigh fades: mean length below -20 dB',
+    unit: 'wavelengths',
+    value: fade('meanLength', -20),
+    reference: 0.04009,
+    tolerance: 0.004009,
+    mark: 'P',
+    source: 'Rice: (exp(r^2) - 1) / (sqrt(2 pi) r)',
+  },
+  {
+    claim: 'Rayleigh fades: mean length below -10 dB',
+    unit: 'wavelengths',
+    value: fade('meanLength', -10),
+    reference: 0.13268,
+    tolerance: 0.013268,
+    mark: 'P',
+    source: 'Rice: (exp(r^2) - 1) / (sqrt(2 pi) r)',
+  },
+  ...rows({ unit: '', tolerance: 1e-4, mark: 'D', source: 'series for a conducting cylinder, computed independently for this project' }, [
+    ['thin wire |D|, 150 MHz, radius 12.5 mm, 90 degrees', () => wire(90), 0.19094405],
+    ['thin wire |D|, 60 degrees', () => wire(60), 0.21295741],
+    ['thin wire |D|, 30 degrees', () => wire(30), 0.32575525],
+    ['thin wire echo, 20 + 20 m, dB', () => 20 * Math.log10(wire(90) * wireSpread(20, 20)), -30.402477],
+  ]),
+  ...rows({ unit: 'dB', tolerance: 1e-4, mark: 'D', source: 'computed independently for this project' }, [
+    [
+      'Lambert facet 200 x 200 m, rho 0.1, 60 degrees, 1 km',
+      () => 10 * Math.log10(lambertEchoRatio(0.1, 40_000, 0.5, 0.5, 1000, 1000, 1000)),
+      -34.971499,
+    ],
+    [
+      'plate 10 x 6 m, |G| 0.5, cos 0.7, 50/30/60 m',
+      () => 20 * Math.log10(plateEchoRatio(0.5, 60, 0.7, LIGHT_M_MHZ / 150, 50, 30, 60)),
+      -8.5193746,
+    ],
+  ]),
+];
+
+const share = (sorted: readonly number[], part: number): number => sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * part))]!;
+
+let swapped: readonly number[] | undefined;
+/** Both rows read one computation. */
+function reciprocity(): readonly number[] {
+  swapped ??= reciprocityDb(10);
+  return swapped;
+}
+
+const TERRAIN: readonly CheckRow[] = [
+  {
+    claim: 'terrain field on flat ground against flat earth, 150 MHz, 200 m to 3 km, V and H, worst',
+    unit: 'dB',
+    value: () => flatGroundWorstDb(150),
+    reference: 0,
+    tolerance: 0.5,
+    mark: 'D',
+    source: 'flat earth with surface wave',
+  },
+  {
+    claim: 'terrain field on flat ground against flat earth, 72 MHz, worst',
+    unit: 'dB',
+    value: () => flatGroundWorstDb(72),
+    reference: 0,
+    tolerance: 0.5,
+    mark: 'D',
+    source: 'flat earth with surface wave',
+  },
+  {
+    claim: 'terrain field behind a single thin wedge, worst',
+    unit: 'dB',
+    value: wedgeWorstDb,
+    reference: 0,
+    tolerance: 1,
+    mark: 'P',
+    source: 'exact Fresnel integral',
+  },
+  {
+    claim: 'model on hills against full-wave profiles, rms',
+    unit: 'dB',
+    value: hillsRmsDb,
+    reference: 0,
+    tolerance: 3,
+    mark: 'D',
+    source: 'full-wave computation, not a measurement',
+  },
+  {
+    claim: 'terrain field with ends swapped, median difference',
+    unit: 'dB',
+    value: () => share(reciprocity(), 0.5),
+    reference: 0,
+    tolerance: 0.5,
+    mark: 'D',
+    source: 'reciprocity',
+  },
+  {
+    claim: 'terrain field with ends swapped, 90 % of differences',
+    unit: 'dB',
+    value: () => share(reciprocity(), 0.9),
+    reference: 0,
+    tolerance: 1.5,
+    mark: 'D',
+    source: 'reciprocity',
+  },
+];
+
+/** Every check of the propagation model. */
+export const propagationRows: readonly CheckRow[] = [
+  ...SPACE,
+  ...EDGES,
+  ...GROUND_ROWS,
+  ...NORTON,
+  ...COVER_AND_NOISE,
+  ...ECHOES,
+  ...TERRAIN,
+];
