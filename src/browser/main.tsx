@@ -48,7 +48,7 @@ function followRoute(): void {
     goTo('/');
     return;
   }
-  if (now.room === 'start' && openRun.peek()) {
+  if ((now.room === 'start' || now.room === 'listening') && openRun.peek()) {
     leaveRun();
     return;
   }
@@ -63,6 +63,7 @@ function followRoute(): void {
 
 function Rooms() {
   const now = route.value;
+  if (now.room === 'listening') return null; // entry.ts opens it
   if (now.room === 'ground') {
     if (opening.value) return <OpeningRoom />;
     return openRun.value ? <Ground onLeave={leave} /> : null;

@@ -1,11 +1,16 @@
 import { signal } from '@preact/signals';
 
-/** Where in the program the page is: `#/`, `#/ground/<exercise>`, `#/debrief`. */
-export type Route = { readonly room: 'start' } | { readonly room: 'ground'; readonly name: string } | { readonly room: 'debrief' };
+/** Where in the program the page is: `#/`, `#/ground/<exercise>`, `#/debrief`, `#/listen/…` (read by the Listening room itself). */
+export type Route =
+  | { readonly room: 'start' }
+  | { readonly room: 'ground'; readonly name: string }
+  | { readonly room: 'debrief' }
+  | { readonly room: 'listening' };
 
 function read(hash: string): Route {
   const [, room, name] = hash.replace(/^#/, '').split('/');
   if (room === 'ground' && name) return { room, name: decodeURIComponent(name) };
+  if (/^listen(\?|$)/.test(room ?? '')) return { room: 'listening' };
   return room === 'debrief' ? { room } : { room: 'start' };
 }
 

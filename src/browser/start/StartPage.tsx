@@ -1,5 +1,7 @@
 import type { Scenario } from '../../core/scenario/schema';
+import { goTo } from '../route';
 import { SettingsPanel } from '../settings/SettingsPanel';
+import { unlockSound } from '../sound/unlock';
 import type { StoredRun } from '../storage/runs';
 import { HillsDrawing } from './HillsDrawing';
 import { LESSON_WORDS } from './lessonWords';
@@ -32,6 +34,17 @@ export function StartPage({ onStart, onOwn, kept, onGoOn }: Doors) {
                 <span class="start-go-what">{first.scenario.title}</span>
               </button>
             )}
+            <button
+              type="button"
+              class="start-go"
+              onClick={() => {
+                unlockSound();
+                goTo('/listen/back-signal');
+              }}
+            >
+              Listening room
+              <span class="start-go-what">hear what gain does</span>
+            </button>
             {kept && (
               <button type="button" class="start-go" onClick={onGoOn}>
                 Go on with {kept.scenario.title}

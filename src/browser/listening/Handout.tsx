@@ -1,0 +1,53 @@
+import { heardRound } from '../../core/listening/air';
+import { changed } from '../../core/listening/demonstrationDials';
+import { ChartView } from './ChartView';
+import { PictureView } from './PictureView';
+import { RingDrawing } from './RingDrawing';
+import { shown, still } from './roomState';
+
+/** One printed page, A4 or Letter: the ring at four gains, the scene, what to listen for, room for notes. Unseen on the screen. */
+export function Handout() {
+  const demonstration = shown.value;
+  const listened = still.value;
+  const { settings } = listened;
+  return (
+    <section class="handout" aria-hidden="true">
+      <h1>{demonstration.title}</h1>
+      <p class="handout-scene">{demonstration.scene}</p>
+      <p>{demonstration.listenFor}</p>
+      <div class="handout-rings">
+        {demonstration.handoutGainsDb.map((gainDb) => {
+          const at = changed(demonstration, settings, { gainDb });
+          const air = demonstration.air(at);
+          return (
+            <figure key={gainDb}>
+              <svg viewBox="-128 -128 256 256" role="img" aria-label={`Sound ring at ${gainDb} dB`}>
+                <RingDrawing ring={heardRound(air, at)} other={null} waves={air.waves} />
+              </svg>
+              <figcaption>
+                Gain <strong class="number">{gainDb}</strong> dB
+              </figcaption>
+            </figure>
+          );
+        })}
+      </div>
+      <p class="handout-key">
+        Distance from the middle is loudness, the same scale in all four. Strong: heard. Pale: not heard. Ticks outside: flat out. Grey
+        disc: hiss. Dashed arrow: where the wave really comes from.
+      </p>
+      <div class="handout-pair">
+        <ChartView chart={demonstration.chart(listened)} />
+        <PictureView picture={demonstration.picture(listened)} />
+      </div>
+      <ul class="handout-ask">
+        {demonstration.talkingPoints.map((point) => (
+          <li key={point}>{point}</li>
+        ))}
+      </ul>
+      <p class="handout-small">
+        {demonstration.caution ? `${demonstration.caution} ` : ''}Computed by Faintward with the radio, receiver and ear of its exercises.
+        Local rules and the land’s owner come before anything printed here.
+      </p>
+    </section>
+  );
+}

@@ -1,0 +1,86 @@
+import type { Demonstration } from '../../core/listening/demonstration';
+
+const ARROWS: Readonly<Record<string, string>> = {
+  '↑': 'M6 10V2M2.5 5.500L6 2l3.500 3.500',
+  '↓': 'M6 2v8M2.500 6.500L6 10l3.500-3.500',
+  '←': 'M10 6H2M5.500 2.500L2 6l3.500 3.500',
+  '→': 'M2 6h8M6.500 2.500L10 6l-3.500 3.500',
+};
+
+/** A key; arrows are drawn, since the program's fonts have none. */
+function Key({ name }: { readonly name: string }) {
+  const arrow = ARROWS[name];
+  if (!arrow) return <kbd>{name}</kbd>;
+  return (
+    <kbd>
+      <svg class="key-arrow" viewBox="0 0 12 12" role="img" aria-label={`arrow ${name}`}>
+        <path d={arrow} />
+      </svg>
+    </kbd>
+  );
+}
+
+type Hint = readonly [keys: string, what: string];
+
+/** The keys that a room needs, and those of this demonstration's own controls. */
+export function keyHints(demonstration: Demonstration): readonly Hint[] {
+  const own = demonstration.dials.map((dial): Hint => {
+    switch (dial.key) {
+      case 'walkM':
+        return ['S W', dial.choices ? 'back, on' : 'walk'];
+      case 'rollDeg':
+        return ['R', 'flat, upright'];
+      case 'attenuatorDb':
+        return ['[ ]', 'attenuator'];
+      case 'offsetHz':
+        return [', .', 'tune'];
+      default:
+        return ['C', dial.name.toLowerCase()];
+    }
+  });
+  return [['↑ ↓', 'gain'], ['← →', 'turn'], ['B', 'both ways'], ...own, ['PgDn', 'next']];
+}
+
+export function KeyHints({ demonstration }: { readonly demonstration: Demonstration }) {
+  return (
+    <ul class="key-hints" aria-label="Keys">
+      {keyHints(demonstration).map(([keys, what]) => (
+        <li key={keys}>
+          {keys.split(' ').map((key) => (
+            <Key key={key} name={key} />
+          ))}
+          <span>{what}</span>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+const MORE: readonly Hint[] = [
+  ['F', 'face about'],
+  ['Space', 'turn right round by itself, or stop'],
+  ['K', 'check by ear; 1 to 5 answer'],
+  ['P', 'projector'],
+  ['I', 'the instructor’s window'],
+  ['Shift', 'with gain ten at a time, with a held turn slowly'],
+  ['PgUp', 'the demonstration before'],
+  ['* / 0', 'louder, softer, sound off'],
+  ['Esc', 'back'],
+];
+
+export function AllKeys({ demonstration }: { readonly demonstration: Demonstration }) {
+  return (
+    <dl class="all-keys">
+      {[...keyHints(demonstration), ...MORE].map(([keys, what]) => (
+        <div key={keys}>
+          <dt>
+            {keys.split(' ').map((key) => (
+              <Key key={key} name={key} />
+            ))}
+          </dt>
+          <dd>{what}</dd>
+        </div>
+      ))}
+    </dl>
+  );
+}

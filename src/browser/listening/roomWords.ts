@@ -1,0 +1,21 @@
+import type { Heard } from '../../core/listening/air';
+import type { Listened } from '../../core/listening/demonstration';
+import { heardSides } from '../../core/listening/soundRing';
+
+/** One beep in a word or two. */
+export function beepWords(heard: Pick<Heard, 'audible' | 'flatOut' | 'loudnessDb'>): string {
+  if (!heard.audible) return 'nothing heard';
+  if (heard.flatOut) return 'flat out';
+  const { loudnessDb } = heard;
+  return loudnessDb < 6 ? 'just heard' : loudnessDb < 15 ? 'faint' : loudnessDb < 28 ? 'clear' : 'loud';
+}
+
+/** What sounds, as a caption: this beep, and how the other side compares. */
+export function captionWords({ now, ring }: Listened): string {
+  const [top, back] = heardSides(ring);
+  if (!top) return 'Hiss alone: no beep on any side';
+  const beep = now.audible ? `Beep ${beepWords(now)}` : 'Nothing on this side';
+  if (!back) return `${beep}; one side only`;
+  const gapDb = top.levelDb - back.levelDb;
+  return gapDb < 2 ? `${beep}; loud in front, as loud behind` : `${beep}; the other side ${Math.round(gapDb)} dB softer`;
+}
