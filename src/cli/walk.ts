@@ -11,13 +11,14 @@ export function walkCommand(file: string, options: { as?: unknown; seed?: unknow
   const id = oneOf(
     'as',
     options.as,
-    WALKERS.map((walker) => walker.id),
+    WALKERS.map((known) => known.id),
   );
   const seed = options.seed === undefined ? 1 : numberFrom('seed', options.seed, 0, 2 ** 31);
   if (typeof options.out !== 'string') throw new UsageError('--out wants the name of a run file');
   const exercise = openExercise(scenarioOf(file));
-  const live = playWalker(exercise, WALKERS.find((walker) => walker.id === id)!, seed);
-  writeFileSync(options.out, writeRecording(recordingOf(exercise, live, { name: id, by: 'walker' })));
+  const walker = WALKERS.find((known) => known.id === id)!;
+  const live = playWalker(exercise, walker, seed);
+  writeFileSync(options.out, writeRecording(recordingOf(exercise, live, { name: id, by: 'walker', practice: walker.practice })));
   return {
     file: options.out,
     scenario: exercise.scenario.title,

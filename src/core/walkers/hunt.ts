@@ -1,21 +1,33 @@
 import type { BearingLine } from '../fix/bearingLine';
 import type { View } from './policy';
 
-/** What a walker carries in its head, and the decisions that make it what it is. A faulty walker replaces one of them. */
+/** The decisions that make a walker what it is. A faulty walker is the steady one with one of them replaced. */
 export type Decisions = {
-  /** Loudness at the best heading that it sets the gain for, dB above just heard. */
+  /** Loudness at the best heading that the gain is set for, dB above just heard. */
   readonly wantedDb: number;
-  /** Does it take gain away when the sound is too loud? */
+  /** Takes gain away as soon as the sound is too loud; otherwise it is set at the next place only. */
   readonly cuts: boolean;
-  /** Turns the knob this many times in each sweep. */
-  readonly fidgets: number;
-  /** Chooses where to read next among places it could walk to. */
-  readonly placeScore: (openness: number) => number;
-  /** Walks by what it hears; otherwise by whim. */
+  /** Turns the knob in the middle of a sweep, counted from 0. */
+  readonly fidgetsIn: (sweep: number) => boolean;
+  /** Stands this many seconds for each second walked on the way between places. */
+  readonly standsPerWalkedS: number;
+  /** The course it sets, from the direction that its readings support; `leg` counts from 0. */
+  readonly courseDeg: (supportedDeg: number, leg: number, random: () => number) => number;
+  /** Goes by what it hears at all: closes in where the sound is strong, walks no farther than to the crossing. */
   readonly heeds: boolean;
+  /** Reads from open places, and answers a contradiction there; or from the hollows. */
+  readonly reads: 'open' | 'low';
 };
 
-export const STEADY_DECISIONS: Decisions = { wantedDb: 8, cuts: true, fidgets: 0, placeScore: (openness) => openness, heeds: true };
+export const STEADY_DECISIONS: Decisions = {
+  wantedDb: 8,
+  cuts: true,
+  fidgetsIn: () => false,
+  standsPerWalkedS: 0,
+  courseDeg: (supportedDeg) => supportedDeg,
+  heeds: true,
+  reads: 'open',
+};
 
 export type HuntReading = BearingLine & { readonly leastGainDb: number };
 
@@ -27,7 +39,23 @@ export type Hunt = {
   readonly readings: HuntReading[];
   /** Gain less attenuation that was just enough at the last reading. */
   leastGainDb: number | null;
+  /** The last step planned, metres. */
+  stepM: number | null;
+  /** Sweeps made and legs walked, for decisions that count them. */
+  sweeps: number;
+  legs: number;
 };
+
+export const beginHunt = (decisions: Decisions, view: View, random: () => number): Hunt => ({
+  view,
+  random,
+  decisions,
+  readings: [],
+  leastGainDb: null,
+  stepM: null,
+  sweeps: 0,
+  legs: 0,
+});
 
 /** A draw from a normal distribution of deviation 1 (sum of twelve, near enough for an ear). */
 export function normalDraw(random: () => number): number {

@@ -6,15 +6,23 @@ import type { HeardHere } from './policy';
 
 export type Look = { readonly bearingDeg: number; readonly peakDb: number; readonly leastGainDb: number };
 
-/** Rates that leave about one pulse to 20 degrees in a look all round, and to 13 in a narrow one. */
-const ROUND_DEG_PER_PULSE = 20;
+/** Rates that leave about one pulse to 22 degrees in a look all round, and to 13 in a narrow one. */
+const ROUND_DEG_PER_PULSE = 22;
 const NARROW_DEG_PER_PULSE = 13;
-const NARROW_HALF_DEG = 65;
+const NARROW_HALF_DEG = 60;
 /** Over this at the best heading the arc is too wide to halve; under that it has holes. */
-const TOO_LOUD_OVER_WANTED_DB = 8;
+const TOO_LOUD_OVER_WANTED_DB = 7;
 const TOO_FAINT_UNDER_WANTED_DB = 6;
+/** Heard on more than this share of a look all round, front and back can't be told apart: take gain away, look again. */
+const TOO_WIDE_SHARE = 0.65;
+/** Off the middle of a narrow sweep by more, half the lobe was left out. */
+const LOBE_IN_VIEW_DEG = 45;
+/** Sweeps at one place before one makes do with what was heard. */
+const MOST_SWEEPS = 6;
 /** Less than this between the axes is the ear's doubt, not the tag's. */
 const AXIS_DB = 2;
+/** A hand that fidgets turns the knob by this. */
+const FIDGET_DB = 3;
 
 const netOf = ({ view }: Hunt): number => view.seen.controls.gainDb - view.seen.controls.attenuatorDb;
 const pulseS = ({ view }: Hunt): number => 60 / view.seen.tagList[0]!.pulsesPerMinute;
@@ -24,87 +32,121 @@ const REST_S = 0.7;
 
 /** Sets the gain with the antenna at rest. */
 export function* setNet(hunt: Hunt, netGainDb: number): Script<void> {
-  if (Math.round(netGainDb) === netOf(hunt)) return;
+  const wanted = Math.min(90, Math.max(-30, Math.round(netGainDb)));
+  if (wanted === netOf(hunt)) return;
   hunt.view = (yield* doAndWait([], REST_S)).view;
-  hunt.view = (yield* doAndWait(settingFor(netGainDb), REST_S)).view;
+  hunt.view = (yield* doAndWait(settingFor(wanted), REST_S)).view;
 }
 
-/** What a listener makes of the pulses of a sweep. */
-const judged = (hunt: Hunt, heard: readonly HeardHere[]): readonly Judged[] =>
-  heard.map(({ headingDeg, loudnessDb, audible }) => ({
+/** What a listener makes of the pulses of a sweep, all as loud as at the setting it ended with. */
+function judged(hunt: Hunt, heard: readonly HeardHere[]): readonly Judged[] {
+  const net = netOf(hunt);
+  return heard.map(({ headingDeg, loudnessDb, audible, netGainDb }) => ({
     headingDeg,
     audible,
-    loudnessDb: loudnessDb + JUDGEMENT_SD_DB * normalDraw(hunt.random),
+    loudnessDb: loudnessDb + (net - netGainDb) + JUDGEMENT_SD_DB * normalDraw(hunt.random),
   }));
-
-function* sweep(hunt: Hunt, centreDeg: number | null): Script<readonly HeardHere[]> {
-  if (centreDeg === null) return yield* fidgeting(hunt, 365, ROUND_DEG_PER_PULSE / pulseS(hunt));
-  hunt.view = yield* pointAt(hunt.view.seen.hold.headingDeg, centreDeg - NARROW_HALF_DEG);
-  return yield* fidgeting(hunt, 2 * NARROW_HALF_DEG, NARROW_DEG_PER_PULSE / pulseS(hunt));
 }
 
-/** A sweep in one go, or with the knob turned to and fro in it. */
-function* fidgeting(hunt: Hunt, byDeg: number, rateDegPerS: number): Script<readonly HeardHere[]> {
-  const pieces = hunt.decisions.fidgets + 1;
+type Swept = { readonly heard: readonly HeardHere[]; readonly found: ReturnType<typeof bearingByEar>; readonly flat: boolean };
+
+/** One sweep, all round or to both sides of a bearing, and what is made of it; the antenna is left on the bearing. */
+function* sweep(hunt: Hunt, centreDeg: number | null): Script<Swept> {
+  if (centreDeg !== null) hunt.view = yield* pointAt(hunt.view.seen.hold.headingDeg, centreDeg - NARROW_HALF_DEG);
+  const heard =
+    centreDeg === null
+      ? yield* turned(hunt, 350, ROUND_DEG_PER_PULSE / pulseS(hunt))
+      : yield* turned(hunt, 2 * NARROW_HALF_DEG, NARROW_DEG_PER_PULSE / pulseS(hunt));
+  const found = bearingByEar(judged(hunt, heard));
+  if (found) hunt.view = yield* pointAt(hunt.view.seen.hold.headingDeg, found.bearingDeg);
+  return { heard, found, flat: heard.some(({ flatOut, audible }) => flatOut && audible) };
+}
+
+/** Turns the antenna in one go, or with the knob turned in the middle of it. */
+function* turned(hunt: Hunt, byDeg: number, rateDegPerS: number): Script<readonly HeardHere[]> {
   const heard: HeardHere[] = [];
+  const fidgets = hunt.decisions.fidgetsIn(hunt.sweeps);
+  const pieces = fidgets ? 2 : 1;
   for (let i = 0; i < pieces; i++) {
     const part = yield* sweepBy(byDeg / pieces, rateDegPerS);
     hunt.view = part.view;
     heard.push(...part.heard);
-    if (i + 1 < pieces) hunt.view = yield [{ type: 'setGain', gainDb: hunt.view.seen.controls.gainDb + (i % 2 === 0 ? 3 : -3) }];
+    if (i + 1 < pieces) hunt.view = yield [fidget(hunt)];
   }
+  hunt.sweeps++;
   return heard;
 }
 
+function fidget({ view }: Hunt): { readonly type: 'setGain'; readonly gainDb: number } {
+  const { gainDb } = view.seen.controls;
+  return { type: 'setGain', gainDb: gainDb >= FIDGET_DB ? gainDb - FIDGET_DB : gainDb + FIDGET_DB };
+}
+
+/** How far the gain is to be moved after a sweep, dB; 0 where it serves. */
+function correctionDb(hunt: Hunt, { found, flat, heard }: Swept, round: boolean): number {
+  const { wantedDb, cuts } = hunt.decisions;
+  const net = netOf(hunt);
+  const loudDb = found ? found.peakDb - wantedDb : 0;
+  const wide = round && heard.filter(({ audible }) => audible).length > TOO_WIDE_SHARE * heard.length;
+  if (cuts && net > -30 && (flat || wide || loudDb > TOO_LOUD_OVER_WANTED_DB)) return -Math.max(flat ? 25 : wide ? 10 : 0, loudDb);
+  if (net >= 90) return 0;
+  if (!found) return heard.some(({ audible }) => audible) ? 8 : 16;
+  return loudDb < -TOO_FAINT_UNDER_WANTED_DB ? -loudDb : 0;
+}
+
+const lookOf = (hunt: Hunt, found: NonNullable<Swept['found']>): Look => ({ ...found, leastGainDb: netOf(hunt) - found.peakDb });
+
 /**
- * Sweeps and sets the gain in turn until the loudest heading is as loud as wanted.
+ * Looks all round, setting the gain between sweeps, until one side is loudest.
  * @returns `null` where nothing is heard at any gain
  */
-export function* look(hunt: Hunt, centreDeg: number | null): Script<Look | null> {
-  const { wantedDb, cuts } = hunt.decisions;
-  for (let tries = 0; tries < 9; tries++) {
-    const heard = yield* sweep(hunt, centreDeg);
-    const net = netOf(hunt);
-    const found = bearingByEar(judged(hunt, heard));
-    if (found) hunt.view = yield* pointAt(hunt.view.seen.hold.headingDeg, found.bearingDeg);
-    const flat = heard.some(({ flatOut, audible }) => flatOut && audible);
-    if (found && cuts && net > -30 && (flat || found.peakDb > wantedDb + TOO_LOUD_OVER_WANTED_DB)) {
-      yield* setNet(hunt, Math.max(-30, net - (flat ? 30 : found.peakDb - wantedDb)));
-      continue;
-    }
-    const faint = !found || found.peakDb < wantedDb - TOO_FAINT_UNDER_WANTED_DB;
-    if (faint && net < 90 && tries < 8) {
-      yield* setNet(hunt, net + (found ? wantedDb - found.peakDb : heard.some(({ audible }) => audible) ? 8 : 16));
-      continue;
-    }
-    if (!found) return null;
-    return { ...found, leastGainDb: net - found.peakDb };
+export function* lookAllRound(hunt: Hunt): Script<Look | null> {
+  let last: Look | null = null;
+  for (let tries = 0; tries < MOST_SWEEPS; tries++) {
+    const swept = yield* sweep(hunt, null);
+    const byDb = correctionDb(hunt, swept, true);
+    if (swept.found) last = lookOf(hunt, swept.found);
+    if (byDb !== 0) yield* setNet(hunt, netOf(hunt) + byDb);
+    // A loud side needs no second look all round: a narrow one at the right gain follows.
+    const clear = swept.found && !swept.flat && byDb > -2 * TOO_LOUD_OVER_WANTED_DB;
+    if (byDb === 0 || clear) return last;
   }
-  return null;
+  return last;
+}
+
+/** A narrow sweep over a bearing, again where the gain was wrong or the loudest side lay at its edge. */
+export function* lookToward(hunt: Hunt, bearingDeg: number): Script<Look | null> {
+  let centreDeg = bearingDeg;
+  for (let tries = 0; ; tries++) {
+    const swept = yield* sweep(hunt, centreDeg);
+    const byDb = correctionDb(hunt, swept, false);
+    const edge = swept.found !== null && Math.abs(turnDeg(centreDeg, swept.found.bearingDeg)) > LOBE_IN_VIEW_DEG;
+    if ((byDb === 0 && !edge) || tries === 3) return swept.found ? lookOf(hunt, swept.found) : null;
+    if (byDb !== 0) yield* setNet(hunt, netOf(hunt) + byDb);
+    if (swept.found) centreDeg = swept.found.bearingDeg;
+  }
 }
 
 /** A look all round, then a narrow sweep over the best side for the bearing. */
-export function* lookAllRound(hunt: Hunt): Script<Look | null> {
-  const coarse = yield* look(hunt, null);
+export function* look(hunt: Hunt): Script<Look | null> {
+  const coarse = yield* lookAllRound(hunt);
   if (!coarse) return null;
-  const fine = yield* look(hunt, coarse.bearingDeg);
-  return fine && Math.abs(turnDeg(coarse.bearingDeg, fine.bearingDeg)) < 60 ? fine : coarse;
+  return (yield* lookToward(hunt, coarse.bearingDeg)) ?? coarse;
 }
 
 /**
  * Looks all round with the antenna upright and flat, and keeps the axis that needs less gain: across the tag's axis the sides
- * that sound loudest are not the tag's. @returns whether anything was heard on either axis
+ * that sound loudest are not the tag's. @returns the reading on that axis; `null` where nothing was heard on either
  */
-export function* chooseAxis(hunt: Hunt): Script<boolean> {
-  const needs: { readonly rollDeg: number; readonly leastGainDb: number }[] = [];
+export function* chooseAxis(hunt: Hunt): Script<Look | null> {
+  let best: { readonly rollDeg: number; readonly found: Look } | null = null;
   for (const rollDeg of [90, 0]) {
     hunt.view = (yield* doAndWait([{ type: 'roll', toDeg: rollDeg }], REST_S)).view;
-    const found = yield* look(hunt, null);
-    if (found) needs.push({ rollDeg, leastGainDb: found.leastGainDb });
+    const found = yield* lookAllRound(hunt);
+    if (found && (!best || found.leastGainDb < best.found.leastGainDb - AXIS_DB)) best = { rollDeg, found };
   }
-  if (needs.length === 0) return false;
-  const best = needs.reduce((a, b) => (b.leastGainDb < a.leastGainDb - AXIS_DB ? b : a));
+  if (!best) return null;
   hunt.view = (yield* doAndWait([{ type: 'roll', toDeg: best.rollDeg }], REST_S)).view;
-  yield* setNet(hunt, best.leastGainDb + hunt.decisions.wantedDb);
-  return true;
+  yield* setNet(hunt, best.found.leastGainDb + hunt.decisions.wantedDb);
+  return (yield* lookToward(hunt, best.found.bearingDeg)) ?? best.found;
 }

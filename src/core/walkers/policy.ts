@@ -1,6 +1,7 @@
 import type { HeardPulse } from '../ear/hear';
 import type { Action } from '../run/actions';
 import type { Exercise } from '../run/exercise';
+import type { Practice } from '../run/record';
 import type { Controls, Hold, Legs, Mark, RunState } from '../run/state';
 import { timeS } from '../run/state';
 import type { Scenario } from '../scenario/schema';
@@ -37,7 +38,12 @@ export type View = { readonly heard: readonly HeardHere[]; readonly seen: MapAnd
 /** A walker at work: it is given what it hears and sees each tick and answers with what it does. Ends when it gives up. */
 export type Policy = Generator<readonly Action[], void, View>;
 
-export type Walker = { readonly id: string; readonly play: (first: View, random: () => number) => Policy };
+export type Walker = {
+  readonly id: string;
+  /** What its logbook says of the last 28 days. */
+  readonly practice: Practice;
+  readonly play: (first: View, random: () => number) => Policy;
+};
 
 export function seenNow({ scenario, world }: Exercise, state: RunState): MapAndOwnPose {
   return {

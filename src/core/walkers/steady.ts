@@ -2,39 +2,56 @@ import { bestSupportedDirection } from '../fix/support';
 import { clearestDialMHz } from '../receiver/tuning';
 import { distanceFromLeastGainM } from '../technique/gainDistance';
 import { turnDeg } from '../units/angles';
-import { distanceM, type MapPoint } from '../units/frames';
+import { bearingDeg, distanceM, type MapPoint } from '../units/frames';
 import { CLOSE_M, closeIn } from './closeIn';
 import { doAndWait, type Script } from './hands';
-import { type Decisions, type Hunt, STEADY_DECISIONS } from './hunt';
-import { chooseAxis, type Look, lookAllRound, setNet } from './lookRound';
-import { nextPlace } from './nextPlace';
+import { beginHunt, type Decisions, type Hunt, STEADY_DECISIONS } from './hunt';
+import { chooseAxis, type Look, look, setNet } from './lookRound';
+import { clearerPlace, nextPlace, placeBeyond, setBack, untriedPlace } from './nextPlace';
 import { walkThere } from './onFoot';
 import type { Policy, View, Walker } from './policy';
 
 /** Steps between readings: a share of the distance that the gain suggests, within a few minutes' walk. */
-const STEP_SHARE = 0.3;
-const LEAST_STEP_M = 45;
-const MOST_STEP_M = 320;
+const STEP_SHARE = 0.35;
+const LEAST_STEP_M = 50;
+const MOST_STEP_M = 350;
+const FIRST_STEP_M = 120;
+/** A tag at half the distance is 6 to 12 dB louder. */
+const GROWS_DB = 6;
+const LONGER = 1.5;
+const SHORTER = 0.6;
+/** Not beyond the crossing of the lines: the tag may lie before it. */
+const CROSSED_SHARE = 0.8;
 
-/** The built-in expert: quiet gain, hands off in the sweep, walks by ear between open places. */
-export const steady: Walker = { id: 'steady', play: (first, random) => huntWith(STEADY_DECISIONS, first, random) };
+/** Two ten-minute practices a week, spread over the skills, as the steady one keeps them. */
+const STEADY_PRACTICE = { daysPractised: 9, longestGapDays: 4, dueShare: 1, largestSkillShare: 0.4 };
 
 /** The same hunt with other decisions. */
-export function* huntWith(decisions: Decisions, first: View, random: () => number): Policy {
-  const hunt: Hunt = { view: first, random, decisions, readings: [], leastGainDb: null };
-  const tag = first.seen.tagList[0]!;
-  hunt.view = (yield* doAndWait([{ type: 'tune', tunedMHz: clearestDialMHz(tag.frequencyMHz) }], 2)).view;
+export const walkerWith = (id: string, changed: Partial<Decisions>, practice = STEADY_PRACTICE): Walker => ({
+  id,
+  practice,
+  play: (first, random) => huntWith({ ...STEADY_DECISIONS, ...changed }, first, random),
+});
+
+/** The built-in expert: quiet gain, hands off in the sweep, walks by ear between open places. */
+export const steady: Walker = walkerWith('steady', {});
+
+function* huntWith(decisions: Decisions, first: View, random: () => number): Policy {
+  const hunt = beginHunt(decisions, first, random);
+  hunt.view = (yield* doAndWait([{ type: 'tune', tunedMHz: clearestDialMHz(first.seen.tagList[0]!.frequencyMHz) }], 1)).view;
+  const silent: MapPoint[] = [];
   let axisKnown = false;
   for (;;) {
-    if (!axisKnown) axisKnown = yield* chooseAxis(hunt);
-    else if (hunt.leastGainDb !== null) yield* setNet(hunt, hunt.leastGainDb + decisions.wantedDb);
-    const found = axisKnown ? yield* lookAllRound(hunt) : null;
+    if (hunt.leastGainDb !== null) yield* setNet(hunt, hunt.leastGainDb + decisions.wantedDb);
+    const found: Look | null = axisKnown ? yield* look(hunt) : yield* chooseAxis(hunt);
+    axisKnown ||= found !== null;
     if (!found) {
-      yield* seekView(hunt);
+      silent.push(hunt.view.seen.at);
+      yield* seekSound(hunt, silent);
       continue;
     }
     yield* write(hunt, found);
-    if (distanceFromLeastGainM(found.leastGainDb) < CLOSE_M) yield* closeIn(hunt);
+    if (decisions.heeds && distanceFromLeastGainM(found.leastGainDb) < CLOSE_M) yield* closeIn(hunt, found);
     else yield* goOn(hunt, found);
   }
 }
@@ -55,22 +72,42 @@ function direction(hunt: Hunt, found: Look): { readonly alongDeg: number; readon
 function* goOn(hunt: Hunt, found: Look): Script<void> {
   const { seen } = hunt.view;
   const { alongDeg, point } = direction(hunt, found);
-  const byGainM = distanceFromLeastGainM(found.leastGainDb);
-  const crossedM = point ? distanceM(seen.at, point) : Number.POSITIVE_INFINITY;
-  const stepM = Math.min(MOST_STEP_M, Math.max(LEAST_STEP_M, STEP_SHARE * byGainM), Math.max(LEAST_STEP_M, crossedM));
-  const wish = { alongDeg, stepM, spreadDeg: 45, score: hunt.decisions.placeScore };
-  const to = nextPlace(seen.map, seen.at, wish) ?? nextPlace(seen.map, seen.at, { ...wish, spreadDeg: 105, stepM: LEAST_STEP_M });
-  if (to) yield* walkThere(hunt, to, Math.abs(turnDeg(alongDeg, found.bearingDeg)) < 60 ? alongDeg : found.bearingDeg);
-  else yield* seekView(hunt);
+  const holdDeg = Math.abs(turnDeg(alongDeg, found.bearingDeg)) < 60 ? alongDeg : found.bearingDeg;
+  const clearer =
+    hunt.decisions.reads === 'open' && setBack(hunt) ? clearerPlace(seen.map, seen.at, alongDeg, seen.limits.paceMPerS) : null;
+  if (clearer && (yield* walkThere(hunt, clearer, holdDeg))) return;
+  const courseDeg = hunt.decisions.courseDeg(alongDeg, hunt.legs++, hunt.random);
+  const stepM = stepOf(hunt, found, point);
+  const wish = { alongDeg: courseDeg, stepM, spreadDeg: 45, reads: hunt.decisions.reads };
+  const to = nextPlace(seen.map, seen.at, wish);
+  if (to && (yield* walkThere(hunt, to, holdDeg))) return;
+  const beyond =
+    placeBeyond(seen.map, seen.at, courseDeg, stepM) ?? nextPlace(seen.map, seen.at, { ...wish, spreadDeg: 110, stepM: LEAST_STEP_M });
+  if (beyond && (yield* walkThere(hunt, beyond, holdDeg))) return;
+  yield* seekSound(hunt, [seen.at]);
 }
 
-/** Nothing heard, or no way on: up to an open place near by, antenna raised. */
-function* seekView(hunt: Hunt): Script<void> {
+/**
+ * How far to walk before the next reading: a share of what the gain suggests, at least; longer each time while the sound grows
+ * little, for in full view a tag is far louder than the rule has it; shorter when it grows fast; not past the crossing of the lines.
+ */
+function stepOf(hunt: Hunt, found: Look, point: MapPoint | null): number {
+  const { view, decisions, readings, stepM } = hunt;
+  const before = readings.at(-2);
+  const grownDb = before ? before.leastGainDb - found.leastGainDb : 0;
+  const byChange = stepM === null ? FIRST_STEP_M : stepM * (grownDb < GROWS_DB ? LONGER : SHORTER);
+  const byGainM = STEP_SHARE * distanceFromLeastGainM(found.leastGainDb);
+  const crossedM = point && decisions.heeds ? CROSSED_SHARE * distanceM(view.seen.at, point) : Number.POSITIVE_INFINITY;
+  hunt.stepM = Math.min(MOST_STEP_M, Math.max(LEAST_STEP_M, Math.min(crossedM, Math.max(byGainM, byChange))));
+  return hunt.stepM;
+}
+
+/** Nothing heard, or no way on: to a place not tried before, antenna raised. */
+function* seekSound(hunt: Hunt, tried: readonly MapPoint[]): Script<void> {
   const { seen } = hunt.view;
-  const alongDeg = 360 * hunt.random();
-  const stepM = 120 + 180 * hunt.random();
-  const to = nextPlace(seen.map, seen.at, { alongDeg, stepM, spreadDeg: 90, score: hunt.decisions.placeScore });
-  if (to) yield* walkThere(hunt, to, alongDeg);
-  else hunt.view = (yield* doAndWait([{ type: 'walk', courseDeg: alongDeg, paceMPerS: seen.limits.paceMPerS }], 20)).view;
   hunt.view = yield [{ type: 'raise', raised: true }];
+  const to = untriedPlace(hunt, tried);
+  if (to && (yield* walkThere(hunt, to, bearingDeg(seen.at, to)))) return;
+  const walk = { type: 'walk', courseDeg: 360 * hunt.random(), paceMPerS: seen.limits.paceMPerS } as const;
+  hunt.view = (yield* doAndWait([walk], 20)).view;
 }
