@@ -3,7 +3,7 @@ import type { Action } from '../core/run/actions';
 import type { Exercise } from '../core/run/exercise';
 import type { Live } from '../core/run/live';
 import { backgroundNow } from '../core/run/pulse';
-import type { RunState } from '../core/run/state';
+import type { Controls, RunState } from '../core/run/state';
 import { step } from '../core/run/step';
 import type { MapPoint } from '../core/units/frames';
 import { heardSince, type RingMark } from './heardRing';
@@ -29,11 +29,14 @@ export const wholeSecond = computed(() => Math.floor((runState.value?.tick ?? 0)
 export const walkedM = computed(() => Math.round(runState.value?.walkedM ?? 0));
 export const ending = computed(() => runState.value?.ending ?? null);
 export const lastPulse = computed(() => live.value?.pulses.at(-1)?.heard ?? null);
+/** Controls that were asked for and come into force with the next tick: the noise follows the hand at once. */
+const controlsAsked = signal<Controls | null>(null);
+/** What sounds between the pulses now: it changes with the knobs, with the antenna's heading, and slowly with the place. */
 export const scene = computed(() => {
-  const [open, state] = [openRun.value, controlsNow.value];
-  return open && state && live.value
-    ? { ...backgroundNow(open.exercise, live.peek()!.state), mainsHz: open.exercise.scenario.radio.mainsHz }
-    : null;
+  const [open, hold, controls] = [openRun.value, holdNow.value, controlsAsked.value ?? controlsNow.value];
+  void wholeSecond.value;
+  if (!open || !hold || !controls) return null;
+  return { ...backgroundNow(open.exercise, { ...live.peek()!.state, controls }), mainsHz: open.exercise.scenario.radio.mainsHz };
 });
 
 const TRACK_STEP_M = 2;
@@ -43,6 +46,7 @@ let queue: Action[] = [];
 export function act(action: Action): void {
   if (paused.peek() && !['strikeOut', 'unstrike', 'giveUp'].includes(action.type)) return;
   queue = action.type === 'turn' ? [...queue.filter(({ type }) => type !== 'turn'), action] : [...queue, action];
+  if (action.type === 'setGain' || action.type === 'setAttenuator') controlsAsked.value = comingState()?.controls ?? null;
 }
 
 export function takeActions(): readonly Action[] {
@@ -65,6 +69,7 @@ export function keepTick(next: Live): void {
   const { at } = next.state;
   if (!last || Math.hypot(at.eM - last.eM, at.nM - last.nM) >= TRACK_STEP_M) track.value = [...track.peek(), at];
   live.value = next;
+  if (queue.length === 0) controlsAsked.value = null;
 }
 
 export function showRun(open: OpenRun, begun: Live, walked: readonly MapPoint[] = [begun.state.at]): void {

@@ -5,6 +5,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { openExercise } from '../../src/core/run/exercise';
 import { readRecording } from '../../src/core/run/record';
 import { gradeRun } from '../../src/core/technique/grade';
+import { cli, json } from '../cli/runCli';
 import { openBuiltPage } from './builtPage';
 import { openChromium } from './chromium';
 import { playerAt } from './player';
@@ -79,6 +80,11 @@ test('a person plays an exercise to the find with keys alone, and the saved run 
   expect(grade.replayMatches).toBe(true);
   const scores = Object.values(grade.habits).map(({ score }) => (score === null ? 'not shown' : String(Math.round(score))));
   expect(shownScores).toEqual(scores);
+  type Graded = { found: boolean; replayMatches: boolean; habits: Record<string, { score: number | null }> };
+  const onCommandLine = json<Graded>(cli(['grade', path, '--json']));
+  expect([onCommandLine.found, onCommandLine.replayMatches]).toEqual([true, true]);
+  const told = Object.values(onCommandLine.habits).map(({ score }) => (score === null ? 'not shown' : String(Math.round(score))));
+  expect(told).toEqual(shownScores);
   expect(troubles).toEqual([]);
 });
 

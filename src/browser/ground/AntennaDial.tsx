@@ -6,7 +6,7 @@ import { antennaStrokes } from './antennaShape';
 import { bearingText } from './words';
 
 const RING = 84;
-const BAR = 20;
+const BAR = 26;
 /** Loudness that fills a bar of the ring, dB above the threshold. */
 const FULL_DB = 50;
 const SEGMENTS = Array.from({ length: 360 / SEGMENT_DEG }, (_, i) => i);
@@ -74,7 +74,7 @@ export function AntennaDial() {
 function SoundRing() {
   const marks = ring.value;
   const bars = marks.map(({ headingDeg, loudnessDb }) => {
-    const share = Math.min(1, Math.max(0.12, loudnessDb / FULL_DB));
+    const share = Math.min(1, Math.max(0.16, loudnessDb / FULL_DB));
     return bar(segmentOf(headingDeg) * SEGMENT_DEG, RING - 2, RING - 2 - BAR * share);
   });
   const ticks = marks

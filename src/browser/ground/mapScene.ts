@@ -73,7 +73,7 @@ class MapScene extends Phaser.Scene {
   create(): void {
     this.sheet.follow(this.picture().view, this.picture().size, 0);
     this.takeTexture();
-    this.land = this.add.image(0, 0, SHEET);
+    this.land = this.add.image(0, 0, SHEET).setOrigin(0);
     this.lines = this.add.graphics();
   }
 
@@ -82,10 +82,12 @@ class MapScene extends Phaser.Scene {
     if (this.sheet.follow(view, size, nowMs)) this.takeTexture();
     const painted = this.sheet.painted()!;
     const at = toScreen(view, size, painted.centre);
-    this.land.setPosition(at.x * this.dpr, at.y * this.dpr).setTexture(SHEET);
+    const { width, height } = this.sheet.canvas;
     // A sheet painted at fewer pixels than the screen has is stretched to the screen's.
-    const natural = (size.width * 1.6 * this.dpr) / this.sheet.canvas.width;
-    this.land.setScale((natural * view.pxPerM) / painted.pxPerM);
+    const scale = (this.sheet.paintedPx(size).width * this.dpr * view.pxPerM) / painted.pxPerM / width;
+    const corner = { x: at.x * this.dpr - (width / 2) * scale, y: at.y * this.dpr - (height / 2) * scale };
+    // On whole pixels lines stay as sharp as they were painted.
+    this.land.setTexture(SHEET).setScale(scale).setPosition(Math.round(corner.x), Math.round(corner.y));
     this.lines.clear().setScale(this.dpr);
     const numbers = drawMarks(this.lines, marks, view, size, this.palette());
     this.showNumbers(numbers);

@@ -8,6 +8,8 @@ export type MapSheet = {
   readonly follow: (view: View, window: SizePx, nowMs: number) => boolean;
   /** Where the sheet lies: its view's middle and the scale it was painted at. */
   readonly painted: () => View | null;
+  /** Size of what is painted, CSS pixels at the scale it was painted at. */
+  readonly paintedPx: (window: SizePx) => SizePx;
   readonly repaintWith: (painter: LandPainter) => void;
 };
 
@@ -28,13 +30,14 @@ export function mapSheet(firstPainter: LandPainter, dpr: number): MapSheet {
   return {
     canvas,
     painted: () => painted,
+    paintedPx,
     repaintWith(next) {
       painter = next;
       painted = null;
     },
     follow(view, window, nowMs) {
       if (view.pxPerM !== lastScale) [lastScale, zoomedAtMs] = [view.pxPerM, nowMs];
-      const size = { width: window.width * (1 + 2 * MARGIN), height: window.height * (1 + 2 * MARGIN) };
+      const size = paintedPx(window);
       const ratio = Math.min(dpr, LARGEST_SIDE_PX / Math.max(size.width, size.height));
       const [width, height] = [Math.round(size.width * ratio), Math.round(size.height * ratio)];
       const fits = painted !== null && canvas.width === width && canvas.height === height;
@@ -47,6 +50,8 @@ export function mapSheet(firstPainter: LandPainter, dpr: number): MapSheet {
     },
   };
 }
+
+const paintedPx = ({ width, height }: SizePx): SizePx => ({ width: width * (1 + 2 * MARGIN), height: height * (1 + 2 * MARGIN) });
 
 function uncovered(painted: View, view: View, window: SizePx): boolean {
   const spareX = (window.width * MARGIN) / painted.pxPerM;
