@@ -44,7 +44,7 @@ let queue: Action[] = [];
 
 /** Puts an action into the next tick. Of several turns within one tick only the last one counts. */
 export function act(action: Action): void {
-  if (paused.peek() && !['strikeOut', 'unstrike', 'giveUp'].includes(action.type)) return;
+  if (paused.peek() && !['strikeOut', 'unstrike', 'changeAntenna', 'giveUp'].includes(action.type)) return;
   queue = action.type === 'turn' ? [...queue.filter(({ type }) => type !== 'turn'), action] : [...queue, action];
   if (action.type === 'setGain' || action.type === 'setAttenuator') controlsAsked.value = comingState()?.controls ?? null;
 }

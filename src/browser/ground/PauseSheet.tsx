@@ -3,6 +3,7 @@ import { CAUTION_WORDS } from '../cautionWords';
 import { act, openRun, paused, runState } from '../currentRun';
 import { SettingsPanel } from '../settings/SettingsPanel';
 import { unlockSound } from '../sound/unlock';
+import { AntennaChoice } from './AntennaChoice';
 import { KeyList } from './KeyList';
 
 /** What is seen while the run rests: the task again, the cautions, settings, keys. The map stays behind it. */
@@ -54,6 +55,7 @@ export function PauseSheet({ onLeave }: { readonly onLeave: () => void }) {
             </ul>
           </section>
         )}
+        {begun && <AntennaChoice />}
         <section>
           <h3>Settings</h3>
           <SettingsPanel />

@@ -1,6 +1,8 @@
 import { useRef } from 'preact/hooks';
 import { act, controlsNow, lastPulse, openRun, wholeSecond } from '../currentRun';
 
+import { meterAllowed, sText, sUnitsNow } from './sReading';
+
 /** Hertz for each pixel that the strip is dragged. */
 const HZ_PER_PX = 8;
 const MARK_HZ = 250;
@@ -61,6 +63,7 @@ export function TuningDial() {
         </svg>
         <div class="tuning-needle" />
         <span class="number tuning-mhz">{tunedMHz.toFixed(4)}</span>
+        {meterAllowed.value && <span class="number tuning-s">S{sText(sUnitsNow.value)}</span>}
       </div>
     </section>
   );

@@ -1,3 +1,4 @@
+import { TICKS_PER_S } from '../../core/run/state';
 import { act, holdNow, legsNow, openRun, runState } from '../currentRun';
 import { changePace, chosenPace, paces } from './pace';
 import { bearingText } from './words';
@@ -6,6 +7,7 @@ import { bearingText } from './words';
 export function WalkControl() {
   const legs = legsNow.value;
   const walking = (legs?.paceMPerS ?? 0) > 0;
+  const busyS = Math.ceil(((runState.value?.busyUntilTick ?? 0) - (runState.value?.tick ?? 0)) / TICKS_PER_S);
   const compass = openRun.value?.exercise.scenario.aids.compass;
   return (
     <div class="walk">
@@ -27,6 +29,7 @@ export function WalkControl() {
           <span class="unit">m/s</span>
         </button>
       )}
+      {busyS > 0 && <span class="walk-blocked">changing the antenna, {busyS} s</span>}
       {runState.value?.blocked && <span class="walk-blocked">no way through here</span>}
     </div>
   );
