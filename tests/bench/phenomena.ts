@@ -34,6 +34,20 @@ const share = (list: readonly boolean[]): number => list.filter(Boolean).length 
 export type Place = { readonly errorDeg: number; readonly hidden: boolean; readonly excessDb: number; readonly crest: number };
 export type Ground = { readonly scenario: Scenario; readonly world: World; readonly space: Airspace; readonly tagAt: MapPoint };
 
+/** Towers that stand over the ridges: the line of which people say that everything points at it. */
+const BIG_LINE = {
+  voltage: 'high' as const,
+  route: [
+    [60, 900],
+    [1_500, 1_250],
+    [2_940, 1_700],
+  ] as [number, number][],
+  spanM: 250,
+  supportHeightM: 45,
+  wireHeightM: 32,
+  conductors: 6,
+};
+
 /** One ridged ground with a tag somewhere in its middle. */
 export function ground(seed: number, wired = false): Ground {
   const random = randomFor(`phenomena-${seed}`, 'test');
@@ -41,7 +55,7 @@ export function ground(seed: number, wired = false): Ground {
   const plain = plainScenario();
   const scenario = plainScenario({
     seed: `phenomena-${seed}`,
-    ground: { relief: { style: 'ridged', strengthM: 180, roughness: 0.5, baseHeightM: 220 }, ...(wired ? {} : { powerLines: [] }) },
+    ground: { relief: { style: 'ridged', strengthM: 180, roughness: 0.5, baseHeightM: 220 }, powerLines: wired ? [BIG_LINE] : [] },
     tags: [{ ...plain.tags[0]!, at, whip: { leanDeg: 60 * random(), towardDeg: 359 * random() } }],
   });
   const world = generateWorld(scenario);

@@ -103,12 +103,17 @@ export const crossPolarDb = ({ wood, wet, hills, shadow }: Surroundings): number
   Math.max(8, 20 - 8 * Math.max(wood, hills, shadow) - 4 * Math.min(wood, wet));
 
 /**
- * Scatter waves at a receiver for the coherent waves there: their power is the coherent power over K, shared out by the rays;
+ * Scatter waves at a receiver for the coherent waves there: their power is the sum of the waves' powers over K, shared out by the rays;
  * each has the polarization of the strongest coherent wave with a part across it.
  */
 export function scatterWaves(coherent: readonly Wave[], place: ScatterPlace, around: Surroundings): readonly Wave[] {
   const strongest = coherent.reduce((best, wave) => (fieldPower(fieldOf(wave)) > fieldPower(fieldOf(best)) ? wave : best));
-  const power = coherent.reduce((sum, wave) => sum + fieldPower(fieldOf(wave)), 0) / 10 ** (coherentOverScatterDb(around) / 10);
+  // shadow is what the direct wave stands in; an echo in clear view of the receiver has the K of the cover alone
+  const inView = { ...around, shadow: 0 };
+  const power = coherent.reduce((sum, wave) => {
+    const kDb = coherentOverScatterDb(wave.kind === 'direct' ? around : inView);
+    return sum + fieldPower(fieldOf(wave)) / 10 ** (kDb / 10);
+  }, 0);
   const [up, right] = [upOf(strongest.azimuthDeg, strongest.elevationDeg), rightOf(strongest.azimuthDeg)];
   const [v, h] = [partAlong(fieldOf(strongest), up), partAlong(fieldOf(strongest), right)];
   const size = Math.max(1e-30, Math.sqrt(v.re ** 2 + v.im ** 2 + h.re ** 2 + h.im ** 2));
