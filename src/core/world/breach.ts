@@ -1,15 +1,16 @@
-import type { Drainage } from './drainage';
+import { steepestBelow } from './drainage';
 
 /**
  * Lets water out of closed hollows: from each hollow's lowest cell a channel is cut along the way the filled land drains,
  * until it meets lower ground. Valleys stay valleys; filling alone would turn each dammed one into a flat.
- * Changes `heights`, never upward. @param deepest a dam is cut no deeper than this; deeper hollows are left for filling
+ * Changes `heights`, never upward.
+ * @param filledM `heights` with pits filled @param isOutlet as it was when they were filled
+ * @param deepest a dam is cut no deeper than this; deeper hollows are left for filling
  */
-export function breachDams(heights: Float64Array, { filledM, receiver }: Drainage, columns: number, rows: number, deepest: number): void {
-  for (let row = 1; row < rows - 1; row++)
-    for (let cell = row * columns + 1, end = cell + columns - 2; cell < end; cell++)
-      if (filledM[cell]! > heights[cell]! && filledM[cell]! - heights[cell]! <= deepest && isLowest(heights, cell, columns))
-        cutOut(heights, cell, filledM, receiver);
+export function breachDams(heights: Float64Array, filledM: Float64Array, isOutlet: Uint8Array, columns: number, deepest: number): void {
+  for (let cell = 0; cell < heights.length; cell++)
+    if (filledM[cell]! > heights[cell]! && filledM[cell]! - heights[cell]! <= deepest && isLowest(heights, cell, columns))
+      cutOut(heights, cell, filledM, isOutlet, columns);
 }
 
 function isLowest(heights: Float64Array, cell: number, columns: number): boolean {
@@ -26,14 +27,17 @@ function isLowest(heights: Float64Array, cell: number, columns: number): boolean
   );
 }
 
-function cutOut(heights: Float64Array, from: number, filledM: Float64Array, receiver: Int32Array): void {
+function cutOut(heights: Float64Array, from: number, filledM: Float64Array, isOutlet: Uint8Array, columns: number): void {
   let level = heights[from]!;
-  for (let cell = receiver[from]!; ; cell = receiver[cell]!) {
+  for (let cell = from; isOutlet[cell] === 0; ) {
+    // Only the few ways out of hollows are asked for, so the receivers of all cells need not be known.
+    const below = steepestBelow(filledM, cell, columns);
+    if (below === cell) return;
+    cell = below;
     if (heights[cell]! < level) {
       // Lower ground outside any hollow: the water is out.
       if (filledM[cell]! <= heights[cell]!) return;
       level = heights[cell]!;
     } else heights[cell] = level;
-    if (receiver[cell] === cell) return;
   }
 }

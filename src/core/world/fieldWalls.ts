@@ -93,12 +93,13 @@ export function buildFieldWalls(seed: string, ground: Ground, steads: readonly S
     };
     const lattice = Array.from({ length: FIELDS_ACROSS + 1 }, (_, i) => Array.from({ length: FIELDS_ACROSS + 1 }, (__, j) => corner(i, j)));
     const at = (i: number, j: number): Corner => lattice[i]![j]!;
-    const field = (i: number, j: number): boolean => {
-      if (i < 0 || j < 0 || i >= FIELDS_ACROSS || j >= FIELDS_ACROSS) return false;
+    const fieldAt = (i: number, j: number): boolean => {
       const quad = [at(i, j), at(i + 1, j), at(i + 1, j + 1), at(i, j + 1)];
       const reachM = REACH_M * (0.62 + 0.38 * ragged(i / 3, j / 3));
       return isField(ground, stead.at, quad, reachM) && quad.every((p) => isNearest(p, stead, steads));
     };
+    const fields = Array.from({ length: FIELDS_ACROSS }, (_, i) => Array.from({ length: FIELDS_ACROSS }, (__, j) => fieldAt(i, j)));
+    const field = (i: number, j: number): boolean => fields[i]?.[j] ?? false;
     for (let i = 0; i <= FIELDS_ACROSS; i++)
       for (let j = 0; j <= FIELDS_ACROSS; j++) {
         if (j < FIELDS_ACROSS && (field(i, j) || field(i - 1, j))) walls.push(...wallPieces(ground, at(i, j), at(i, j + 1)));

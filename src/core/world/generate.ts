@@ -17,7 +17,7 @@ export function generateWorld({ seed, ground: plan }: Pick<Scenario, 'seed' | 'g
   const streams = runStreams(plan.water.streams, land);
   const { cells, cellM, sizeM } = land;
   const grid = { columns: cells, rows: cells, cellM };
-  const groundM = { ...grid, values: Float32Array.from(land.groundM) };
+  const groundM = { ...grid, values: new Float32Array(land.groundM) };
   const cover = { ...grid, values: coverLand(seed, plan, land) };
 
   const roads = roadLandOf(land, cover.values);

@@ -1,6 +1,7 @@
 import type { GroundPlan } from '../scenario/schema';
+import { AlongRow } from './alongRow';
 import { blurred } from './blur';
-import { type Grid, valueAt } from './grid';
+import type { Grid } from './grid';
 import { fractal, noiseField, smoothStep } from './octaves';
 import type { Land } from './terrain';
 import { COVER } from './world';
@@ -30,24 +31,29 @@ function siteOf(land: Land): Site {
     if (h > high) high = h;
   }
   const spanM = high > low ? high - low : 1;
-  for (let row = 0, i = 0; row < cells; row++)
+  for (let row = 0, i = 0; row < cells; row++) {
+    const south = row > 0 ? cells : 0;
+    const north = row < cells - 1 ? cells : 0;
+    const northRunM = ((north + south) / cells) * cellM;
     for (let column = 0; column < cells; column++, i++) {
-      const west = column > 0 ? i - 1 : i;
-      const east = column < cells - 1 ? i + 1 : i;
-      const south = row > 0 ? i - cells : i;
-      const north = row < cells - 1 ? i + cells : i;
-      const eastward = (groundM[east]! - groundM[west]!) / ((east - west) * cellM);
-      const northward = (groundM[north]! - groundM[south]!) / (((north - south) / cells) * cellM);
+      const west = column > 0 ? 1 : 0;
+      const east = column < cells - 1 ? 1 : 0;
+      const eastward = (groundM[i + east]! - groundM[i - west]!) / ((east + west) * cellM);
+      const northward = (groundM[i + north]! - groundM[i - south]!) / northRunM;
       slope[i] = Math.sqrt(eastward * eastward + northward * northward);
       share[i] = (groundM[i]! - low) / spanM;
       gather[i] = Math.min(1, Math.sqrt(Math.sqrt((drainage.area[i]! * cellM * cellM) / 400_000)));
     }
+  }
   const mean = blurred(groundM, cells, cells, Math.max(2, Math.round(260 / cellM)));
   const standing = new Float32Array(count);
   const perM = 1 / Math.max(1, 0.16 * spanM);
   for (let i = 0; i < count; i++) standing[i] = Math.min(1, Math.max(-1, (groundM[i]! - mean[i]!) * perM));
   return { slope: blurred(slope, cells, cells, Math.max(1, Math.round(12 / cellM))), standing, share, gather };
 }
+
+/** Scores are told apart this finely. */
+const CLASSES = 8_192;
 
 /** Gives a cover to the free cells with the highest scores until it has its share of the map. */
 function claim(cover: Uint8Array, scores: Float32Array, kind: number, share: number): void {
@@ -57,16 +63,45 @@ function claim(cover: Uint8Array, scores: Float32Array, kind: number, share: num
   let high = Number.NEGATIVE_INFINITY;
   for (let i = 0; i < cover.length; i++) {
     if (cover[i] !== COVER.open) continue;
-    low = Math.min(low, scores[i]!);
-    high = Math.max(high, scores[i]!);
+    const score = scores[i]!;
+    if (score < low) low = score;
+    if (score > high) high = score;
   }
-  const CLASSES = 8_192;
   const perClass = (CLASSES - 1) / (high > low ? high - low : 1);
   const counts = new Int32Array(CLASSES);
   for (let i = 0; i < cover.length; i++) if (cover[i] === COVER.open) counts[Math.floor((scores[i]! - low) * perClass)]! += 1;
   let from = CLASSES;
   for (let claimed = 0; from > 0 && claimed < wished; ) claimed += counts[--from]!;
-  for (let i = 0; i < cover.length; i++) if (cover[i] === COVER.open && Math.floor((scores[i]! - low) * perClass) >= from) cover[i] = kind;
+  // A whole number of classes: (score - low) * perClass >= from says the same as its floor would.
+  for (let i = 0; i < cover.length; i++) if (cover[i] === COVER.open && (scores[i]! - low) * perClass >= from) cover[i] = kind;
+}
+
+type Scores = { readonly rock: Float32Array; readonly wet: Float32Array; readonly wood: Float32Array; readonly scrub: Float32Array };
+
+/** How well each cover would suit each cell, from the site and two fields of patches; numbers chosen by eye on maps. */
+function scoresOf({ slope, standing, share, gather }: Site, broadPatches: AlongRow, finePatches: AlongRow, cells: number): Scores {
+  const [rock, wet, wood, scrub] = [
+    new Float32Array(slope.length),
+    new Float32Array(slope.length),
+    new Float32Array(slope.length),
+    new Float32Array(slope.length),
+  ];
+  for (let row = 0, i = 0; row < cells; row++) {
+    const broadRow = broadPatches.at(row);
+    const fineRow = finePatches.at(row);
+    for (let column = 0; column < cells; column++, i++) {
+      const broad = broadRow[column]!;
+      const fine = fineRow[column]!;
+      const steep = slope[i]!;
+      const high = standing[i]!;
+      rock[i] = steep + 0.12 * Math.max(0, high) + 0.09 * fine;
+      wet[i] = 0.9 * gather[i]! - 0.7 * smoothStep(0.01, 0.12, steep) - 0.25 * high + 0.28 * broad + 0.2 * fine;
+      const valleySide = smoothStep(0.03, 0.16, steep) * (1 - 0.6 * smoothStep(0.45, 0.8, steep));
+      wood[i] = broad + 0.3 * fine + 0.42 * valleySide - 0.5 * smoothStep(0, 0.7, high) - 0.55 * smoothStep(0.55, 1, share[i]!);
+      scrub[i] = wood[i]! - 0.35 * fine + 0.3 * smoothStep(0.25, 0.7, share[i]!);
+    }
+  }
+  return { rock, wet, wood, scrub };
 }
 
 /**
@@ -77,30 +112,15 @@ export function coverLand(seed: string, plan: Pick<GroundPlan, 'cover'>, land: L
   const { cells, cellM, isSea } = land;
   const cover = new Uint8Array(cells * cells);
   for (let i = 0; i < cover.length; i++) if (land.isLake[i] || isSea[i]) cover[i] = COVER.water;
-  const site = siteOf(land);
   const [patches, stands] = [noiseField(seed, 'cover', 0), noiseField(seed, 'cover', 1)];
   const broadPatches = sampled(land.sizeM, (eM, nM) => fractal(patches, eM / 1_150, nM / 1_150, 4, 0.48));
   const finePatches = sampled(land.sizeM, (eM, nM) => fractal(stands, eM / 330, nM / 330, 3, 0.5));
-  const [rock, wet, wood, scrub] = [0, 1, 2, 3].map(() => new Float32Array(cover.length)) as [
-    Float32Array,
-    Float32Array,
-    Float32Array,
-    Float32Array,
-  ];
-  for (let row = 0, i = 0; row < cells; row++)
-    for (let column = 0; column < cells; column++, i++) {
-      const eM = (column + 0.5) * cellM;
-      const nM = (row + 0.5) * cellM;
-      const broad = valueAt(broadPatches, eM, nM);
-      const fine = valueAt(finePatches, eM, nM);
-      const slope = site.slope[i]!;
-      const standing = site.standing[i]!;
-      rock[i] = slope + 0.12 * Math.max(0, standing) + 0.09 * fine;
-      wet[i] = 0.9 * site.gather[i]! - 0.7 * smoothStep(0.01, 0.12, slope) - 0.25 * standing + 0.28 * broad + 0.2 * fine;
-      const valleySide = smoothStep(0.03, 0.16, slope) * (1 - 0.6 * smoothStep(0.45, 0.8, slope));
-      wood[i] = broad + 0.3 * fine + 0.42 * valleySide - 0.5 * smoothStep(0, 0.7, standing) - 0.55 * smoothStep(0.55, 1, site.share[i]!);
-      scrub[i] = wood[i]! - 0.35 * fine + 0.3 * smoothStep(0.25, 0.7, site.share[i]!);
-    }
+  const { rock, wet, wood, scrub } = scoresOf(
+    siteOf(land),
+    new AlongRow(broadPatches, cells, cellM),
+    new AlongRow(finePatches, cells, cellM),
+    cells,
+  );
   const soft = Math.max(1, Math.round(9 / cellM));
   const fitted = fittingShares(plan.cover, cover);
   claim(cover, blurred(rock, cells, cells, soft), COVER.rock, fitted.rock);

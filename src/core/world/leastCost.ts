@@ -1,70 +1,19 @@
-/** Ways over a square grid of squares, cheapest first: Dijkstra with a binary heap. Costs are seconds, metres or any other positive number. */
+import { LeastFirst } from './leastFirst';
+
+/** Ways over a square grid of squares, cheapest first (Dijkstra 1959). Costs are seconds, metres or any other positive number. */
 export type CostGrid = {
   readonly side: number;
   /** Cost of going from the centre of square `from` to that of a neighbour; Infinity where there is no way. `run` is 1, sqrt 2 or sqrt 5 squares. */
   readonly cost: (from: number, to: number, run: number) => number;
+  /** A quick figure that `cost` is never under; saves asking for the cost of moves that cannot be the best. */
+  readonly atLeast?: (from: number, to: number, run: number) => number;
 };
+const nothing = (): number => 0;
 
 /** Sixteen neighbours: straight, diagonal and knight's moves, so that a way may bend gently. Steps in column and row, length in squares. */
 const MOVE_COLUMN = [1, 0, -1, 0, 1, -1, -1, 1, 2, 1, -1, -2, -2, -1, 1, 2] as const;
 const MOVE_ROW = [0, 1, 0, -1, 1, 1, -1, -1, 1, 2, 2, 1, -1, -2, -2, -1] as const;
 const MOVE_RUN = MOVE_COLUMN.map((column, i) => Math.sqrt(column * column + MOVE_ROW[i]! * MOVE_ROW[i]!));
-
-/** A binary heap of squares by cost; equal costs leave by square number, so the order never depends on the engine. */
-class CheapestFirst {
-  private readonly squares: number[] = [];
-  private readonly costs: number[] = [];
-
-  get isEmpty(): boolean {
-    return this.squares.length === 0;
-  }
-
-  push(square: number, cost: number): void {
-    let at = this.squares.length;
-    this.squares.push(square);
-    this.costs.push(cost);
-    while (at > 0) {
-      const up = (at - 1) >> 1;
-      if (!this.isBefore(square, cost, up)) break;
-      this.squares[at] = this.squares[up]!;
-      this.costs[at] = this.costs[up]!;
-      at = up;
-    }
-    this.squares[at] = square;
-    this.costs[at] = cost;
-  }
-
-  pop(): { readonly square: number; readonly cost: number } {
-    const top = { square: this.squares[0]!, cost: this.costs[0]! };
-    const square = this.squares.pop()!;
-    const cost = this.costs.pop()!;
-    const size = this.squares.length;
-    let at = 0;
-    while (2 * at + 1 < size) {
-      let child = 2 * at + 1;
-      if (child + 1 < size && this.isBefore(this.squares[child + 1]!, this.costs[child + 1]!, child)) child++;
-      if (!this.isBefore(this.squares[child]!, this.costs[child]!, -1, square, cost)) break;
-      this.squares[at] = this.squares[child]!;
-      this.costs[at] = this.costs[child]!;
-      at = child;
-    }
-    if (size > 0) {
-      this.squares[at] = square;
-      this.costs[at] = cost;
-    }
-    return top;
-  }
-
-  private isBefore(
-    square: number,
-    cost: number,
-    other: number,
-    otherSquare = this.squares[other]!,
-    otherCost = this.costs[other]!,
-  ): boolean {
-    return cost < otherCost || (cost === otherCost && square < otherSquare);
-  }
-}
 
 export type CostField = { readonly costTo: Float64Array; readonly cameFrom: Int32Array };
 
@@ -75,18 +24,18 @@ export function spreadCost(
   mostCost = Number.POSITIVE_INFINITY,
   isGoal: (square: number) => boolean = () => false,
 ): CostField & { readonly goal: number } {
-  const { side, cost } = grid;
+  const { side, cost, atLeast = nothing } = grid;
   const costTo = new Float64Array(side * side).fill(Number.POSITIVE_INFINITY);
   const cameFrom = new Int32Array(side * side).fill(-1);
-  const open = new CheapestFirst();
+  const open = new LeastFirst(side * side);
   for (const start of starts) {
     costTo[start] = 0;
-    open.push(start, 0);
+    open.put(start, 0);
   }
   while (!open.isEmpty) {
-    const { square, cost: soFar } = open.pop();
-    if (soFar > costTo[square]!) continue;
+    const square = open.take();
     if (isGoal(square)) return { costTo, cameFrom, goal: square };
+    const soFar = costTo[square]!;
     const column = square % side;
     const row = (square - column) / side;
     for (let k = 0; k < 16; k++) {
@@ -94,11 +43,14 @@ export function spreadCost(
       const r = row + MOVE_ROW[k]!;
       if (c < 0 || r < 0 || c >= side || r >= side) continue;
       const next = r * side + c;
+      // Settled squares cannot get cheaper: half of all moves need no cost, and of the others the most a rough one.
+      const best = costTo[next]!;
+      if (best <= soFar || soFar + atLeast(square, next, MOVE_RUN[k]!) >= best) continue;
       const total = soFar + cost(square, next, MOVE_RUN[k]!);
-      if (total < costTo[next]! && total <= mostCost) {
+      if (total < best && total <= mostCost) {
         costTo[next] = total;
         cameFrom[next] = square;
-        open.push(next, total);
+        open.put(next, total);
       }
     }
   }

@@ -23,24 +23,23 @@ function comfort(land: RoadLand, square: number, lowM: number, spanM: number, wa
 function wayDistanceM(land: RoadLand): Float32Array {
   const { side, squareM, hasWay } = land;
   const away = new Float32Array(side * side).fill(1e6);
-  const relax = (i: number, column: number, row: number, dc: number, dr: number, run: number) => {
-    const [c, r] = [column + dc, row + dr];
-    if (c >= 0 && r >= 0 && c < side && r < side) away[i] = Math.min(away[i]!, away[r * side + c]! + run * squareM);
-  };
-  const SLANT = Math.sqrt(2);
+  const slantM = Math.sqrt(2) * squareM;
   for (let i = 0; i < side * side; i++) if (hasWay[i]) away[i] = 0;
-  for (const forward of [true, false]) {
-    const d = forward ? -1 : 1;
+  for (const d of [-1, 1])
     for (let k = 0; k < side * side; k++) {
-      const i = forward ? k : side * side - 1 - k;
+      const i = d < 0 ? k : side * side - 1 - k;
       const column = i % side;
-      const row = (i - column) / side;
-      relax(i, column, row, d, 0, 1);
-      relax(i, column, row, 0, d, 1);
-      relax(i, column, row, d, d, SLANT);
-      relax(i, column, row, -d, d, SLANT);
+      let least = away[i]!;
+      const [hasBeside, hasOther] = d < 0 ? [column > 0, column < side - 1] : [column < side - 1, column > 0];
+      if (hasBeside) least = Math.min(least, away[i + d]! + squareM);
+      const over = i + d * side;
+      if (over >= 0 && over < side * side) {
+        least = Math.min(least, away[over]! + squareM);
+        if (hasBeside) least = Math.min(least, away[over + d]! + slantM);
+        if (hasOther) least = Math.min(least, away[over - d]! + slantM);
+      }
+      away[i] = least;
     }
-  }
   return away;
 }
 

@@ -1,6 +1,7 @@
 import type { GroundPlan } from '../scenario/schema';
 import { breachDams } from './breach';
 import { type Drainage, drain, rimOf } from './drainage';
+import { fillPits } from './fillPits';
 import { digBowls, fillBowls } from './lakes';
 import { fractal, noiseField } from './octaves';
 import { reliefOf, weatheringOf } from './relief';
@@ -94,7 +95,7 @@ function spread(coarse: Coarse, cells: number, cellM: number): Float64Array {
 /** Knolls and hollows of 60 to 250 m, stronger on steep ground, none at sea. */
 function addDetail(seed: string, heights: Float64Array, cells: number, cellM: number, amount: number): void {
   const noise = noiseField(seed, 'terrain', 11);
-  const before = Float64Array.from(heights);
+  const before = heights.slice();
   for (let row = 1; row < cells - 1; row++)
     for (let column = 1; column < cells - 1; column++) {
       const i = row * cells + column;
@@ -134,9 +135,9 @@ export function layTerrain(seed: string, plan: Plan): Land {
   toMetres(heights, plan.relief, isSea);
   const isOutlet = rimOf(cells, cells);
   for (let i = 0; i < isSea.length; i++) if (isSea[i]) isOutlet[i] = 1;
-  breachDams(heights, drain(heights, cells, cells, isOutlet), cells, cells, DEEPEST_BREACH_M);
+  breachDams(heights, fillPits(heights, cells, isOutlet), isOutlet, cells, DEEPEST_BREACH_M);
   const bowls = digBowls(seed, plan.water.lakes, { heightsM: heights, isSea, cells, cellM });
-  const drainage = drain(heights, cells, cells, isOutlet);
+  const drainage = drain(heights, cells, isOutlet);
   const isLake = fillBowls(bowls, heights, drainage.filledM, cells);
   return { cells, cellM, sizeM: plan.sizeM, groundM: drainage.filledM, isSea, isLake, drainage };
 }

@@ -9,22 +9,23 @@ import type { Track } from './world';
 /** Extra cost for each rise over run, squared: a road goes round where a path goes up. */
 const SLOPE_TOLL = { road: 900, track: 420, path: 110 } as const;
 
+/** A metre where a way lies already costs this share. */
+const SHARED = 0.4;
+
 function costsFor(land: RoadLand, kind: Track['kind']): CostGrid {
+  const { side, squareM, heightM, toll, hasWay } = land;
   const slopeToll = SLOPE_TOLL[kind];
+  const acrossToll = new Float64Array(side * side);
+  for (let i = 0; i < acrossToll.length; i++) acrossToll[i] = 0.12 * slopeToll * land.steep[i]! * land.steep[i]!;
+  const shareOf = (from: number, to: number): number => (hasWay[from] === 1 && hasWay[to] === 1 ? SHARED : 1);
   return {
-    side: land.side,
+    side,
     cost: (from, to, run) => {
-      const rise = (land.heightM[to]! - land.heightM[from]!) / (run * land.squareM);
-      const across = land.steep[to]!;
-      const shared = land.hasWay[from] && land.hasWay[to] ? 0.4 : 1;
-      return (
-        run *
-        land.squareM *
-        land.toll[to]! *
-        (1 + slopeToll * rise * rise * (1 + 40 * rise * rise) + 0.12 * slopeToll * across * across) *
-        shared
-      );
+      const rise = (heightM[to]! - heightM[from]!) / (run * squareM);
+      return run * squareM * toll[to]! * (1 + slopeToll * rise * rise * (1 + 40 * rise * rise) + acrossToll[to]!) * shareOf(from, to);
     },
+    // Slopes only make a move dearer, in rounded sums as in exact ones.
+    atLeast: (from, to, run) => run * squareM * toll[to]! * shareOf(from, to),
   };
 }
 
@@ -62,13 +63,23 @@ function middleOf(a: number, b: number, side: number): number {
   return Math.floor((Math.floor(a / side) + Math.floor(b / side)) / 2) * side + column;
 }
 
+type HeightSpan = { readonly low: number; readonly high: number };
+
+function heightSpan({ heightM }: RoadLand): HeightSpan {
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < heightM.length; i++) {
+    low = Math.min(low, heightM[i]!);
+    high = Math.max(high, heightM[i]!);
+  }
+  return { low, high };
+}
+
 /** A square on one side of the map (0 south, 1 east, 2 north, 3 west) where a way would leave: low and gentle, some way from the corners. */
-function gateOn(land: RoadLand, edge: number, random: () => number): number {
+function gateOn(land: RoadLand, { low, high }: HeightSpan, edge: number, random: () => number): number {
   const { side } = land;
   let best = -1;
   let bestToll = Number.POSITIVE_INFINITY;
-  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
-  for (const h of land.heightM) [low, high] = [Math.min(low, h), Math.max(high, h)];
   for (let i = Math.floor(0.1 * side); i < 0.9 * side; i++) {
     const square = [i, i * side + side - 1, (side - 1) * side + i, i * side][edge]!;
     if (land.toll[square] === Number.POSITIVE_INFINITY || land.hasWay[square]) continue;
@@ -85,11 +96,12 @@ const kindOf = (index: number, count: number): Track['kind'] =>
 /** Ways from edge to edge that follow the ground; later ones share what lies already. */
 export function layThroughWays(seed: string, plan: Pick<GroundPlan, 'tracks'>, land: RoadLand): Track[] {
   const tracks: Track[] = [];
+  const span = heightSpan(land);
   const turn = Math.floor(4 * randomFor(seed, 'tracks', 100)());
   for (let i = 0; i < plan.tracks; i++) {
     const random = randomFor(seed, 'tracks', i);
-    const from = gateOn(land, (turn + i) % 4, random);
-    const to = gateOn(land, (turn + i + 2 - (i % 3 === 2 ? 1 : 0)) % 4, random);
+    const from = gateOn(land, span, (turn + i) % 4, random);
+    const to = gateOn(land, span, (turn + i + 2 - (i % 3 === 2 ? 1 : 0)) % 4, random);
     if (from < 0 || to < 0) continue;
     const kind = kindOf(i, plan.tracks);
     const field = spreadCost(costsFor(land, kind), [from], Number.POSITIVE_INFINITY, (square) => square === to);
@@ -100,7 +112,7 @@ export function layThroughWays(seed: string, plan: Pick<GroundPlan, 'tracks'>, l
 
 /** Only the stretches where no way lies yet are new; each begins and ends on the way it leaves. */
 function freshStretches(land: RoadLand, kind: Track['kind'], way: readonly number[], tracks: readonly Track[]): Track[] {
-  const before = Uint8Array.from(land.hasWay);
+  const before = land.hasWay.slice();
   const stretches: number[][] = [];
   let stretch: number[] = [];
   for (const [i, square] of way.entries()) {

@@ -13,13 +13,15 @@ const CUTS_PER_DRAINAGE = 2;
 export function weather(heights: Float64Array, columns: number, rows: number, how: Weathering): void {
   const fixed = rimOf(columns, rows);
   for (let i = 0; i < heights.length; i++) if (heights[i]! <= 0) fixed[i] = 1;
-  const first = Float64Array.from(heights);
+  const first = heights.slice();
+  const before = new Float64Array(heights.length);
   for (let round = 0; round < how.rounds; round += CUTS_PER_DRAINAGE) {
-    const drainage = drain(heights, columns, rows, fixed, 1e-5);
-    breachDams(heights, drainage, columns, rows, Number.POSITIVE_INFINITY);
+    const drainage = drain(heights, columns, fixed, 1e-5);
+    breachDams(heights, drainage.filledM, fixed, columns, Number.POSITIVE_INFINITY);
     for (let k = 0; k < CUTS_PER_DRAINAGE; k++) {
       cutDown(heights, first, columns, drainage, how);
-      creep(heights, columns, rows, fixed, how.creep);
+      before.set(heights);
+      creep(before, heights, columns, fixed, how.creep);
     }
   }
 }
@@ -43,13 +45,10 @@ function cutDown(
   }
 }
 
-function creep(heights: Float64Array, columns: number, rows: number, fixed: Uint8Array, rate: number): void {
-  const before = Float64Array.from(heights);
-  for (let row = 1; row < rows - 1; row++) {
-    for (let cell = row * columns + 1, end = cell + columns - 2; cell < end; cell++) {
-      if (fixed[cell]) continue;
-      const around = before[cell - 1]! + before[cell + 1]! + before[cell - columns]! + before[cell + columns]!;
-      heights[cell] = before[cell]! + rate * (around - 4 * before[cell]!);
-    }
+function creep(before: Float64Array, heights: Float64Array, columns: number, fixed: Uint8Array, rate: number): void {
+  for (let cell = 0; cell < heights.length; cell++) {
+    if (fixed[cell] !== 0) continue;
+    const around = before[cell - 1]! + before[cell + 1]! + before[cell - columns]! + before[cell + columns]!;
+    heights[cell] = before[cell]! + rate * (around - 4 * before[cell]!);
   }
 }
