@@ -1,9 +1,9 @@
-import { existsSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { build, type PreviewServer, preview } from 'vite';
 
 const OUT = '../../node_modules/.cache/built-page';
 
-/** The page as it would be handed out, on a port of its own. `built` keeps one build for all test files of a run. */
+/** The page as it would be handed out, on a port of its own. */
 export async function openBuiltPage(): Promise<{ readonly url: string; readonly close: () => Promise<void> }> {
   await builtOnce();
   const server: PreviewServer = await preview({
@@ -14,8 +14,10 @@ export async function openBuiltPage(): Promise<{ readonly url: string; readonly 
   return { url: server.resolvedUrls!.local[0]!, close: () => server.close() };
 }
 
+/** The test files of one run share a parent process: its number in the stamp says that the page is this run's. */
 async function builtOnce(): Promise<void> {
-  if (process.env['BUILT_PAGE'] === String(process.ppid) && existsSync('node_modules/.cache/built-page/index.html')) return;
+  const stamp = 'node_modules/.cache/built-page/built-by';
+  if (existsSync(stamp) && readFileSync(stamp, 'utf8') === String(process.ppid)) return;
   await build({ logLevel: 'error', build: { outDir: OUT, emptyOutDir: true } });
-  process.env['BUILT_PAGE'] = String(process.ppid);
+  writeFileSync(stamp, String(process.ppid));
 }
