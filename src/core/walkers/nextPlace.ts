@@ -8,7 +8,7 @@ import { coverAt } from '../world/profile';
 import { walkable } from '../world/walking';
 import { COVER, type World } from '../world/world';
 import type { Decisions, Hunt } from './hunt';
-import { straightWayOpen } from './wayThere';
+import { straightShare, straightWayOpen } from './wayThere';
 
 type Wish = {
   readonly alongDeg: number;
@@ -18,11 +18,13 @@ type Wish = {
   readonly reads: Decisions['reads'];
 };
 
-const SHARES = [0.7, 0.85, 1, 1.15, 1.3];
+const SHARES = [0.6, 0.75, 0.9, 1, 1.1];
 const BY_DEG = 10;
 /** A wood is worth this much less: the beep comes and goes within two steps there. */
 const WOOD_COST = 0.1;
 const OFF_COST_PER_DEG = 1 / 1_500;
+/** A way that takes twice as long as over level grass. */
+const SLOW_COST = 0.06;
 
 /** The best place to read from next, about a step along a direction, by what the map shows; `null` where no way is open. */
 export function nextPlace(map: World, from: MapPoint, wish: Wish): MapPoint | null {
@@ -30,8 +32,10 @@ export function nextPlace(map: World, from: MapPoint, wish: Wish): MapPoint | nu
   for (let offDeg = -wish.spreadDeg; offDeg <= wish.spreadDeg; offDeg += BY_DEG) {
     for (const share of SHARES) {
       const at = stepAlong(from, wish.alongDeg + offDeg, wish.stepM * share);
-      if (!insideMap(map, at) || !straightWayOpen(map, from, at)) continue;
-      const score = liking(wish.reads, opennessAt(map, at)) - woodCost(map, at) - Math.abs(offDeg) * OFF_COST_PER_DEG;
+      const slowness = insideMap(map, at) ? straightShare(map, from, at) : null;
+      if (slowness === null) continue;
+      const cost = woodCost(map, at) + Math.abs(offDeg) * OFF_COST_PER_DEG + (slowness - 1) * SLOW_COST;
+      const score = liking(wish.reads, opennessAt(map, at)) - cost;
       if (!best || score > best.score) best = { at, score };
     }
   }

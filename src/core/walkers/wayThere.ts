@@ -14,7 +14,7 @@ const MOST_TIMES = 6;
 export const straightWayOpen = (map: World, from: MapPoint, to: MapPoint): boolean => straightShare(map, from, to) !== null;
 
 /** Time of the straight way against level open ground, `null` where it is shut. */
-function straightShare(map: World, from: MapPoint, to: MapPoint): number | null {
+export function straightShare(map: World, from: MapPoint, to: MapPoint): number | null {
   const lengthM = distanceM(from, to);
   const alongDeg = bearingDeg(from, to);
   const toward = { east: Math.sin(toRad(alongDeg)), north: Math.cos(toRad(alongDeg)) };
