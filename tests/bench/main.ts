@@ -1,0 +1,26 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import type { Figure } from './figure';
+
+/** A figure that is a time may be told in short. */
+type Told = Figure | { readonly name: string; readonly ms: number; readonly goalMs: number };
+
+const whole = (told: Told): Figure => ('ms' in told ? { name: told.name, unit: 'ms', value: told.ms, goal: told.goalMs } : told);
+
+/**
+ * Prints the figures of every file beside this one: name, value, goal. Never fails on a slow figure: machines differ.
+ * A file takes part by exporting a function `figures`; files without one are not even opened, since some of them are programs.
+ */
+async function printFigures(): Promise<void> {
+  const here = new URL('.', import.meta.url);
+  const hasFigures = (file: string) =>
+    file.endsWith('.ts') && /^export function figures\(/m.test(readFileSync(new URL(file, here), 'utf8'));
+  for (const file of readdirSync(here).filter(hasFigures).sort()) {
+    const bench = (await import(`./${file}`)) as { readonly figures: () => readonly Told[] };
+    for (const { name, unit, value, goal } of bench.figures().map(whole)) {
+      const measured = `${value < 10 ? value.toFixed(2) : value.toFixed(0)} ${unit}`;
+      console.log(`${name.padEnd(48)} ${measured.padStart(10)}   goal ${goal} ${unit}${value <= goal ? '' : '   over'}`);
+    }
+  }
+}
+
+await printFigures();
