@@ -1,6 +1,7 @@
 import { antennaById } from '../../src/core/antenna/catalogue';
 import { makeReceivingAntenna } from '../../src/core/antenna/orientation';
 import { type Airspace, makeAirspace } from '../../src/core/radio/arrivals';
+import { directWave } from '../../src/core/radio/directWave';
 import { coverShares } from '../../src/core/radio/localScatter';
 import { sightString } from '../../src/core/radio/sightString';
 import type { Wave } from '../../src/core/radio/wave';
@@ -11,6 +12,7 @@ import { turnDeg } from '../../src/core/units/angles';
 import { bearingDeg, distanceM, type MapPoint, stepAlong } from '../../src/core/units/frames';
 import { generateWorld } from '../../src/core/world/generate';
 import { valueAt } from '../../src/core/world/grid';
+import { opennessAt } from '../../src/core/world/openness';
 import type { World } from '../../src/core/world/world';
 import { plainScenario } from '../core/world/fixtureScenario';
 
@@ -31,7 +33,7 @@ export function apparentDeg(waves: readonly Wave[]): number {
 const median = (list: readonly number[]): number => [...list].sort((a, b) => a - b)[Math.floor(list.length / 2)] ?? Number.NaN;
 const share = (list: readonly boolean[]): number => list.filter(Boolean).length / list.length;
 
-export type Place = { readonly errorDeg: number; readonly hidden: boolean; readonly excessDb: number; readonly crest: number };
+export type Place = { readonly errorDeg: number; readonly hidden: boolean };
 export type Ground = { readonly scenario: Scenario; readonly world: World; readonly space: Airspace; readonly tagAt: MapPoint };
 
 /** Towers that stand over the ridges: the line of which people say that everything points at it. */
@@ -63,24 +65,54 @@ export function ground(seed: number, wired = false): Ground {
   return { scenario, world, tagAt, space: makeAirspace({ scenario, world, tagIndex: 0, tagAt }) };
 }
 
-/** Bearings taken at random places 300 to 1500 m from the tag. */
+/** Bearings taken at places 300 to 1500 m from the tag. */
 export function places({ scenario, world, space, tagAt }: Ground, seed: number, count: number): readonly Place[] {
   const random = randomFor(`places-${seed}`, 'test');
   const found: Place[] = [];
   while (found.length < count) {
-    const at = stepAlong(tagAt, 360 * random(), 300 + 1_200 * random());
+    // every ten degrees: places share radials of the terrain field
+    const at = stepAlong(tagAt, 10 * Math.floor(36 * random()), 300 + 1_200 * random());
     if (at.eM < 10 || at.nM < 10 || at.eM > world.sizeM - 10 || at.nM > world.sizeM - 10) continue;
     const waves = space.arrivalsAt(at, 1.7).waves;
     const string = sightString(world, { ...tagAt, heightM: scenario.tags[0]!.heightM }, { ...at, heightM: 1.7 });
-    const loss = waves[0]!.lossDb;
     found.push({
       errorDeg: Math.abs(turnDeg(bearingDeg(at, tagAt), apparentDeg(waves))),
       hidden: !string.clear,
-      excessDb: (loss.ground ?? 0) + (loss.terrain ?? 0) + (loss.wood ?? 0),
-      crest: crestM(world, at),
     });
   }
   return found;
+}
+
+/**
+ * Losses beyond free space of the direct wave at crests and in hollows, dB. Crests are the tenth of the places with the widest view
+ * that also stand over the ground 150 m round, hollows the tenth with the narrowest that lie under it.
+ */
+export function crestsAndHollows(
+  { scenario, world, space, tagAt }: Ground,
+  seed: number,
+  count: number,
+): { crests: number[]; hollows: number[] } {
+  const random = randomFor(`crests-${seed}`, 'test');
+  const site = { scenario, world, tagIndex: 0, tagAt, field: space.field };
+  const stands = Array.from({ length: count }, () => stepAlong(tagAt, 10 * Math.floor(36 * random()), 300 + 1_200 * random()))
+    .filter((at) => at.eM > 10 && at.nM > 10 && at.eM < world.sizeM - 10 && at.nM < world.sizeM - 10)
+    .map((at) => ({ at, over: crestM(world, at), open: opennessAt(world, at) }))
+    .sort((a, b) => b.open - a.open);
+  const tenth = Math.ceil(stands.length / 10);
+  const lost = ({ at }: { at: MapPoint }) => {
+    const loss = directWave(site, at, 1.7).wave.lossDb;
+    return (loss.ground ?? 0) + (loss.terrain ?? 0) + (loss.wood ?? 0);
+  };
+  return {
+    crests: stands
+      .filter((s) => s.over > 0)
+      .slice(0, tenth)
+      .map(lost),
+    hollows: stands
+      .filter((s) => s.over < 0)
+      .slice(-tenth)
+      .map(lost),
+  };
 }
 
 /** Height over the mean of the ground 150 m round, metres. */
@@ -168,9 +200,10 @@ if (process.argv[1]?.endsWith('phenomena.ts')) {
   console.log(
     `hidden: median error ${median(hidden.map((p) => p.errorDeg)).toFixed(1)} degrees, off by > 15 degrees ${(100 * share(hidden.map((p) => p.errorDeg > 15))).toFixed(0)} %`,
   );
-  const [crest, hollow] = [all.filter((p) => p.crest > 5), all.filter((p) => p.crest < -5)];
+  const stands = [...Array(grounds).keys()].map((seed) => crestsAndHollows(ground(seed), seed, 500));
+  const [crests, hollows] = [stands.flatMap((s) => s.crests), stands.flatMap((s) => s.hollows)];
   console.log(
-    `crests lose ${median(crest.map((p) => p.excessDb)).toFixed(1)} dB, hollows ${median(hollow.map((p) => p.excessDb)).toFixed(1)} dB in the median (${crest.length}, ${hollow.length} places)`,
+    `crests lose ${median(crests).toFixed(1)} dB, hollows ${median(hollows).toFixed(1)} dB in the median (${crests.length}, ${hollows.length} places)`,
   );
   const left = [...Array(2).keys()].flatMap((seed) => fadesLeft(ground(seed), seed, each));
   console.log(`woodland fades > 8 dB left within 2 m: ${(100 * share(left)).toFixed(0)} % of ${left.length}`);

@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { fadesLeft, ground, type Place, places } from '../bench/phenomena';
+import { crestsAndHollows, fadesLeft, ground, type Place, places } from '../bench/phenomena';
 
 // A small seeded sample; tests/bench/phenomena.ts prints the large one.
 const GROUNDS = [0, 1, 2] as const;
@@ -10,7 +10,7 @@ describe('what hills do to bearings', () => {
   let all: readonly Place[] = [];
   beforeAll(() => {
     all = GROUNDS.flatMap((seed) => places(ground(seed), seed, 24));
-  });
+  }, 120_000);
 
   test('in view of the tag the median bearing error is at most 4 degrees (Garrott 1986: line of sight is accurate)', () => {
     const seen = all.filter((p) => !p.hidden);
@@ -25,11 +25,11 @@ describe('what hills do to bearings', () => {
   });
 
   test('hollows lose at least 10 dB more than crests in the median (common practice, no source)', () => {
-    const excess = (list: readonly Place[]) => median(list.map((p) => p.excessDb));
-    expect(excess(all.filter((p) => p.crest < -5)) - excess(all.filter((p) => p.crest > 5))).toBeGreaterThanOrEqual(10);
+    const stands = GROUNDS.map((seed) => crestsAndHollows(ground(seed), seed, 300));
+    expect(median(stands.flatMap((s) => s.hollows)) - median(stands.flatMap((s) => s.crests))).toBeGreaterThanOrEqual(10);
   });
 });
 
 test('in woodland at least 30 % of places in a fade deeper than 8 dB are out of it within 2 m (common practice, no source)', () => {
-  expect(share(fadesLeft(ground(0), 0, 12))).toBeGreaterThanOrEqual(0.3);
+  expect(share(fadesLeft(ground(0), 0, 6))).toBeGreaterThanOrEqual(0.3);
 });

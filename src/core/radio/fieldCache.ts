@@ -38,6 +38,8 @@ const HEIGHTS_M = [0.5, 1.7, 4, 8, 16, 32];
 const COARSE_UP_TO_M = 2_800;
 const FINE_FROM_M = 3_200;
 const RADIALS = 720;
+/** A share smaller than this is rounding of the azimuth, not a neighbour. */
+const LEAST_SHARE = 1e-9;
 
 export function makeFieldCache(site: FieldSite): FieldCache {
   const { scenario, world, tagAt, frequencyMHz } = site;
@@ -103,7 +105,7 @@ function neighbours(tagAt: MapPoint, point: MapPoint): readonly { index: number;
       [first % RADIALS, 1 - share],
       [(first + spacing) % RADIALS, share],
     ] as const)
-      if (part > 0) shares.set(index, (shares.get(index) ?? 0) + weight * part);
+      if (part > LEAST_SHARE) shares.set(index, (shares.get(index) ?? 0) + weight * part);
   };
   give(2, 1 - fine);
   give(1, fine);

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { type Airspace, makeAirspace, wavePowerDbm } from '../../../src/core/radio/arrivals';
+import { directWave } from '../../../src/core/radio/directWave';
+import { makeFieldCache } from '../../../src/core/radio/fieldCache';
 import { computeRadial } from '../../../src/core/radio/radial';
 import { fieldSquared, wholeLossDb } from '../../../src/core/radio/waveVector';
 import { randomFor } from '../../../src/core/random/draw';
@@ -17,7 +19,6 @@ const MIDDLE: MapPoint = { eM: 750, nM: 750 };
 const airspace = (world: World, scenario: Scenario = tagged({}), tagAt = MIDDLE): Airspace =>
   makeAirspace({ scenario, world, tagIndex: 0, tagAt });
 const hills = shapedWorld(bumpy, 1_500);
-const directDb = (space: Airspace, at: MapPoint) => 10 * Math.log10(fieldSquared(space.arrivalsAt(at, 1.7).waves[0]!));
 
 describe('every wave at a point', () => {
   test('the answer at a point does not depend on what was asked before', () => {
@@ -44,14 +45,18 @@ describe('every wave at a point', () => {
 
   test('no steps: the largest change of the direct wave over 0.25 m shrinks at least 1.7 times over 0.125 m', () => {
     const world = generateWorld(small);
-    const space = airspace(world, small, { eM: 700, nM: 640 });
+    const tagAt = { eM: 700, nM: 640 };
+    const tag = small.tags[0]!;
+    const field = makeFieldCache({ scenario: small, world, tagAt, tagHeightM: tag.heightM, frequencyMHz: tag.frequencyMHz });
+    const site = { scenario: small, world, tagIndex: 0, tagAt, field };
+    const directDb = (at: MapPoint) => 10 * Math.log10(fieldSquared(directWave(site, at, 1.7).wave));
     const change = (apartM: number): number => {
       let worst = 0;
       for (let i = 0; i < 400; i++) {
-        const turn = 0.4 + i * 0.0006;
+        const turn = 0.4 + i * 0.0003;
         const at = (m: number) => ({ eM: 700 + m * Math.cos(turn), nM: 640 + m * Math.sin(turn) });
         const far = 5 + i * 1.6;
-        worst = Math.max(worst, Math.abs(directDb(space, at(far)) - directDb(space, at(far + apartM))));
+        worst = Math.max(worst, Math.abs(directDb(at(far)) - directDb(at(far + apartM))));
       }
       return worst;
     };
@@ -78,7 +83,7 @@ describe('every wave at a point', () => {
         expect(Math.abs(wholeLossDb(wave.lossDb) + wavePowerDbm(wave, 0, small.tags[0]!.frequencyMHz))).toBeLessThan(0.001);
   });
 
-  test.each([...Array(12).keys()])('seed %i: no NaN and no Infinity for any place, height, frequency and whip', (seed) => {
+  test.each([...Array(6).keys()])('seed %i: no NaN and no Infinity for any place, height, frequency and whip', (seed) => {
     const random = randomFor(`finite-${seed}`, 'test');
     const scenario = {
       ...tagged({
