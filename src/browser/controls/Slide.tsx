@@ -7,6 +7,7 @@ import { useRef } from 'preact/hooks';
 export function Slide({
   name,
   value,
+  least = 0,
   most,
   step,
   markEvery,
@@ -15,6 +16,7 @@ export function Slide({
 }: {
   readonly name: string;
   readonly value: number;
+  readonly least?: number;
   readonly most: number;
   readonly step: number;
   readonly markEvery: number;
@@ -25,20 +27,21 @@ export function Slide({
   const toPointer = (event: PointerEvent) => {
     const box = groove.current!.getBoundingClientRect();
     const share = box.height > box.width ? (box.bottom - event.clientY) / box.height : (event.clientX - box.left) / box.width;
-    onSet(Math.round((Math.min(1, Math.max(0, share)) * most) / step) * step);
+    onSet(least + Math.round((Math.min(1, Math.max(0, share)) * (most - least)) / step) * step);
   };
-  const marks = Array.from({ length: Math.floor(most / markEvery) + 1 }, (_, i) => i * markEvery);
+  const shareOf = (at: number) => String((at - least) / (most - least));
+  const marks = Array.from({ length: Math.floor((most - least) / markEvery) + 1 }, (_, i) => least + i * markEvery);
   return (
     <div
       class="slide"
       role="slider"
       tabIndex={0}
       aria-label={name}
-      aria-valuemin={0}
+      aria-valuemin={least}
       aria-valuemax={most}
       aria-valuenow={value}
       aria-valuetext={said}
-      style={{ '--share': String(value / most) }}
+      style={{ '--share': shareOf(value) }}
       onPointerDown={(event) => {
         event.currentTarget.setPointerCapture(event.pointerId);
         toPointer(event);
@@ -47,17 +50,17 @@ export function Slide({
         if (event.currentTarget.hasPointerCapture(event.pointerId)) toPointer(event);
       }}
       onKeyDown={(event) => {
-        const by = { Home: -most, End: most, PageUp: step * 10, PageDown: -step * 10 }[event.key];
+        const by = { Home: least - most, End: most - least, PageUp: step * 10, PageDown: -step * 10 }[event.key];
         if (by === undefined) return;
         event.preventDefault();
-        onSet(Math.min(most, Math.max(0, value + by)));
+        onSet(Math.min(most, Math.max(least, value + by)));
       }}
     >
       <div class="slide-groove" ref={groove}>
         <div class="slide-fill" />
         <div class="slide-knob" />
         {marks.map((mark) => (
-          <div key={mark} class="slide-mark number" style={{ '--at': String(mark / most) }} aria-hidden="true">
+          <div key={mark} class="slide-mark number" style={{ '--at': shareOf(mark) }} aria-hidden="true">
             {mark}
           </div>
         ))}

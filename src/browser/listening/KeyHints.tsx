@@ -8,7 +8,7 @@ const ARROWS: Readonly<Record<string, string>> = {
 };
 
 /** A key; arrows are drawn, since the program's fonts have none. */
-function Key({ name }: { readonly name: string }) {
+export function Key({ name }: { readonly name: string }) {
   const arrow = ARROWS[name];
   if (!arrow) return <kbd>{name}</kbd>;
   return (
@@ -27,7 +27,7 @@ export function keyHints(demonstration: Demonstration): readonly Hint[] {
   const own = demonstration.dials.map((dial): Hint => {
     switch (dial.key) {
       case 'walkM':
-        return ['S W', dial.choices ? 'back, on' : 'walk'];
+        return ['S W', dial.choices ? 'back, on' : dial.name.toLowerCase()];
       case 'rollDeg':
         return ['R', 'flat, upright'];
       case 'attenuatorDb':
@@ -38,13 +38,14 @@ export function keyHints(demonstration: Demonstration): readonly Hint[] {
         return ['C', dial.name.toLowerCase()];
     }
   });
-  return [['↑ ↓', 'gain'], ['← →', 'turn'], ['B', 'both ways'], ...own, ['PgDn', 'next']];
+  return [['← →', 'turn'], ['B', 'both ways'], ...own, ['PgDn', 'next']];
 }
 
 export function KeyHints({ demonstration }: { readonly demonstration: Demonstration }) {
+  const hints = keyHints(demonstration);
   return (
-    <ul class="key-hints" aria-label="Keys">
-      {keyHints(demonstration).map(([keys, what]) => (
+    <ul class={hints.length > 5 ? 'key-hints key-hints-many' : 'key-hints'} aria-label="Keys">
+      {hints.map(([keys, what]) => (
         <li key={keys}>
           {keys.split(' ').map((key) => (
             <Key key={key} name={key} />
@@ -56,6 +57,7 @@ export function KeyHints({ demonstration }: { readonly demonstration: Demonstrat
   );
 }
 
+const GAIN_HINT: Hint = ['↑ ↓', 'gain'];
 const MORE: readonly Hint[] = [
   ['F', 'face about'],
   ['Space', 'turn right round by itself, or stop'],
@@ -71,7 +73,7 @@ const MORE: readonly Hint[] = [
 export function AllKeys({ demonstration }: { readonly demonstration: Demonstration }) {
   return (
     <dl class="all-keys">
-      {[...keyHints(demonstration), ...MORE].map(([keys, what]) => (
+      {[GAIN_HINT, ...keyHints(demonstration), ...MORE].map(([keys, what]) => (
         <div key={keys}>
           <dt>
             {keys.split(' ').map((key) => (

@@ -25,7 +25,7 @@ export function PictureView({ picture }: { readonly picture: Picture }) {
   return (
     <figure class="picture" role="img" aria-label={picture.said}>
       <figcaption class="chart-name" aria-hidden="true">
-        {picture.view === 'plan' ? 'From above' : 'From the side'}
+        {picture.name ?? (picture.view === 'plan' ? 'From above' : 'From the side')}
       </figcaption>
       <svg viewBox={`0 0 ${SIZE} ${HEIGHT}`} aria-hidden="true">
         {picture.ground && <path class="picture-ground" d={`M${path(picture.ground)}L${SIZE} ${HEIGHT}L0 ${HEIGHT}Z`} />}
@@ -50,7 +50,15 @@ function Mark({ mark, put, path }: Drawn) {
       return (
         <g transform={`translate(${x.toFixed(1)} ${y.toFixed(1)})`} class="picture-tag">
           <circle r="4.500" />
-          <path d="M0 0V-17" transform={`rotate(${mark.leanDeg ?? 0})`} />
+          <path d={`M0 0V${mark.leanDeg === undefined ? -17 : -58}`} transform={`rotate(${mark.leanDeg ?? 0})`} />
+        </g>
+      );
+    }
+    case 'rods': {
+      const [x, y] = put(mark.at);
+      return (
+        <g class="picture-rods" transform={`translate(${x.toFixed(1)} ${y.toFixed(1)}) rotate(${mark.leanDeg})`}>
+          <path d="M0 -46V46" />
         </g>
       );
     }

@@ -77,7 +77,7 @@ function RingWords({
       <text class="ring-note" x="126" y="125" text-anchor="end">
         {thin}
       </text>
-      <path class="ring-other" d={`M${120 - 5.8 * thin.length} 121.500h-12`} />
+      <path class="ring-other" d={`M${116 - 5.1 * thin.length} 121.500h-12`} />
     </g>
   );
 }

@@ -1,5 +1,5 @@
 import { useSignal } from '@preact/signals';
-import { useEffect } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 import { DEMONSTRATIONS } from '../../core/listening/catalogue';
 import type { Piece } from '../../core/listening/demonstration';
 import { wayOf } from '../../core/listening/demonstrationDials';
@@ -19,7 +19,7 @@ import { GainControl, OtherDials } from './RoomDials';
 import { keepAddress } from './roomAddress';
 import { press, release, roomKeys } from './roomKeys';
 import { beep, fetchSound, startSound } from './roomSound';
-import { hearOtherWay, listened, otherRing, projector, set, settings, show, shown, sounding, spinDegPerS } from './roomState';
+import { hearOtherWay, listened, otherRing, projector, set, settings, show, shown, sounding, spinDegPerS, still } from './roomState';
 import { captionWords } from './roomWords';
 
 const openNotes = (): void => void open(`${location.pathname}${location.search}#/listen/notes`, 'faintward-notes', 'width=560,height=640');
@@ -95,7 +95,7 @@ function SoundGate() {
 }
 
 function Telling() {
-  const now = listened.value;
+  const now = still.value;
   const demonstration = shown.value;
   return (
     <>
@@ -133,8 +133,16 @@ function BothWays() {
 }
 
 function RoomList() {
+  const list = useRef<HTMLElement>(null);
+  const id = shown.value.id;
+  useEffect(() => {
+    // Where the list is one row, the present page is brought into sight without moving the page itself.
+    const row = list.current?.querySelector('ol');
+    const now = list.current?.querySelector<HTMLElement>('[aria-current]');
+    if (row && now) row.scrollLeft = now.offsetLeft - row.offsetLeft - 40;
+  }, [id]);
   return (
-    <nav class="room-list" aria-label="Demonstrations">
+    <nav ref={list} class="room-list" aria-label="Demonstrations">
       <ol>
         {DEMONSTRATIONS.map((demonstration, i) => (
           <li key={demonstration.id}>

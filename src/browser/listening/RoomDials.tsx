@@ -2,6 +2,7 @@ import type { Dial } from '../../core/listening/settings';
 import { GAIN } from '../../core/listening/settings';
 import { Segments } from '../controls/Segments';
 import { Slide } from '../controls/Slide';
+import { Key } from './KeyHints';
 import { set, settings, shown } from './roomState';
 
 /** The one control that matters most, as large as it can be. */
@@ -25,6 +26,10 @@ export function GainControl() {
         {gainDb}
         <span class="unit"> dB</span>
       </output>
+      <span class="room-gain-keys" aria-hidden="true">
+        <Key name="↑" />
+        <Key name="↓" />
+      </span>
     </div>
   );
 }
@@ -65,12 +70,13 @@ function OtherDial({ dial }: { readonly dial: Dial }) {
       ) : (
         <Slide
           name={dial.name}
-          value={value - dial.from}
-          most={dial.to - dial.from}
+          value={value}
+          least={dial.from}
+          most={dial.to}
           step={dial.step}
           markEvery={dial.to - dial.from}
           said={`${value} ${dial.unit}`}
-          onSet={(next) => to(next + dial.from)}
+          onSet={to}
         />
       )}
     </div>

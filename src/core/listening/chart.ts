@@ -1,10 +1,11 @@
-/** One axis of a chart: from, to, and where the numbers stand. */
+/** One axis of a chart: from, to, and where the numbers stand; `octaves` gives every doubling the same room. */
 export type Axis = {
   readonly from: number;
   readonly to: number;
   readonly name: string;
   readonly unit: string;
   readonly at: readonly number[];
+  readonly octaves?: boolean;
 };
 
 /** A line of points; `heard` is sound, `law` how the receiver or the ear works, `truth` what the waves do. */

@@ -1,5 +1,5 @@
 import { type Airspace, makeAirspace } from '../radio/arrivals';
-import { directWave } from '../radio/directWave';
+import { directWave, type TagSite } from '../radio/directWave';
 import type { Wave } from '../radio/wave';
 import type { Scenario, Tag } from '../scenario/schema';
 import type { MapPoint } from '../units/frames';
@@ -21,6 +21,7 @@ export type SceneInput = {
 export type SmallScene = {
   readonly world: World;
   readonly airspace: Airspace;
+  readonly site: TagSite;
   /** The wave straight from the tag alone. */
   readonly direct: (at: MapPoint, heightM?: number) => Wave;
 };
@@ -34,7 +35,7 @@ export function makeSmallScene(input: SceneInput): SmallScene {
   const scenario = scenarioOf(input);
   const airspace = makeAirspace({ scenario, world, tagIndex: 0, tagAt: input.tag.at });
   const site = { scenario, world, tagIndex: 0, tagAt: input.tag.at, field: airspace.field };
-  return { world, airspace, direct: (at, heightM = CHEST_M) => directWave(site, at, heightM).wave };
+  return { world, airspace, site, direct: (at, heightM = CHEST_M) => directWave(site, at, heightM).wave };
 }
 
 function handShaped({ sizeM, cellM = 10, heightM = () => 100, cover = () => COVER.open, powerLines = [] }: SceneInput): World {

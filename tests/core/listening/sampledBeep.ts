@@ -7,23 +7,26 @@ import { makeVoice } from '../../../src/core/voice/pulse';
 const RATE = 48_000;
 const LENGTH = (RATE * PULSE_MS) / 1_000;
 
+const SILENT = -999;
+
 const rms = (samples: Float32Array): number => Math.sqrt(samples.reduce((sum, x) => sum + x * x, 0) / samples.length);
 
-function sampled(levelDb: number, pitchHz: number, noiseDb: number): Float32Array {
+function sampled(levelDb: number, pitchHz: number): Float32Array {
   const out = new Float32Array(LENGTH);
-  makeVoice(RATE).render(out, 0, [{ atSample: 0, lengthSamples: LENGTH, pitchHz, levelDb }], { noiseDb, buzzDb: -999, mainsHz: 50 });
+  makeVoice(RATE).render(out, 0, [{ atSample: 0, lengthSamples: LENGTH, pitchHz, levelDb }], {
+    noiseDb: SILENT,
+    buzzDb: SILENT,
+    mainsHz: 50,
+  });
   return out;
 }
 
-const SILENT = -999;
-const CEILING = rms(sampled(0, 1_000, SILENT));
+const CEILING = rms(sampled(0, 1_000));
 
 export type Sampled = {
   readonly heard: Heard;
   /** Level of the beep's own samples, dB re a beep at the limiter's ceiling. */
   readonly beepDb: number;
-  /** Level of the hiss alone, measured over a second. */
-  readonly hissDb: number;
   readonly zeroCrossings: number;
 };
 
@@ -31,18 +34,12 @@ export type Sampled = {
 export function sampledBeep(demonstration: Demonstration, by: Partial<Settings>): Sampled {
   const settings = changed(demonstration, demonstration.start, by);
   const heard = heardAt(demonstration.air(settings), settings, settings.headingDeg);
-  const beep = sampled(heard.levelDb, heard.pitchHz, SILENT);
-  const hiss = new Float32Array(RATE);
-  makeVoice(RATE).render(hiss, 0, [], { noiseDb: heard.noiseDb, buzzDb: -999, mainsHz: 50 });
+  const beep = sampled(heard.levelDb, heard.pitchHz);
   let zeroCrossings = 0;
   for (let i = 1; i < beep.length; i++) if (beep[i - 1]! < 0 !== beep[i]! < 0) zeroCrossings++;
   return {
     heard,
     beepDb: 20 * Math.log10(rms(beep) / CEILING),
-    hissDb: 20 * Math.log10(rms(hiss.subarray(RATE / 2)) / (CEILING * FILL)),
     zeroCrossings,
   };
 }
-
-/** A pulse with its edges has less power than a steady tone of its level: this much amplitude. */
-const FILL = Math.sqrt(1 / ((RATE * PULSE_MS) / 1_000 / (LENGTH - 2 * 0.005 * RATE * (1 - 3 / 8))));
