@@ -61,20 +61,3 @@ export function pseudoBrewsterRad(eps: Complex): number {
   }
   return at;
 }
-
-/** Far asymptote of the field near flat ground over free space, as a complex ratio. Heights in metres above the ground. */
-export function groundedFarField(
-  eps: Complex,
-  pol: Polarization,
-  frequencyMHz: number,
-  distanceM: number,
-  h1M: number,
-  h2M: number,
-): Complex {
-  const z = complexHeightM(eps, pol, frequencyMHz);
-  const a = { re: h1M + z.im, im: -z.re };
-  const b = { re: h2M + z.im, im: -z.re };
-  const product = { re: a.re * b.re - a.im * b.im, im: a.re * b.im + a.im * b.re };
-  // j 2k/d: from the difference of the direct and the reflected path
-  return scale({ re: -product.im, im: product.re }, (2 * waveNumber(frequencyMHz)) / distanceM);
-}

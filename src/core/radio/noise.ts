@@ -24,10 +24,3 @@ export const galacticNoiseDb = (frequencyMHz: number): number => 52 - 23 * Math.
 
 /** Thermal noise kT0B in dBm. */
 export const thermalNoiseDbm = (bandwidthHz: number, kelvin = STANDARD_KELVIN): number => 30 + toDb(BOLTZMANN * kelvin * bandwidthHz);
-
-/** Noise at the antenna terminals without any line nearby, dBm: surroundings, sky and the receiver's own noise factor. */
-export function backgroundNoiseDbm(place: NoiseClassId, frequencyMHz: number, noiseFigureDb = 4, bandwidthHz = 2_500): number {
-  const factor =
-    toPowerRatio(manMadeNoiseDb(place, frequencyMHz)) + toPowerRatio(galacticNoiseDb(frequencyMHz)) + toPowerRatio(noiseFigureDb) - 1;
-  return thermalNoiseDbm(bandwidthHz) + toDb(factor);
-}

@@ -1,5 +1,6 @@
-import { type Complex, complex, divide, multiply, squareRoot } from '../units/complex';
+import type { Complex } from '../units/complex';
 import type { HeightGrid } from './heightGrid';
+import { heightMatrices } from './heightMatrices';
 
 /**
  * The march of the terrain field: du/dx = -(j/2k) d2u/dz2 over an impedance ground, du/dz = jk Delta u at z = 0, for both
@@ -32,7 +33,7 @@ export function makeTerrainMarch({ zM, stretch }: HeightGrid, k: number): Terrai
   const n = zM.length;
   const field = new Float64Array(4 * n);
   const work = new Float64Array(8 * n);
-  const { massOn, massOff, stiffOnRe, stiffOnIm, stiffOffRe, stiffOffIm } = matrices(zM, stretch);
+  const { massOn, massOff, stiffOnRe, stiffOnIm, stiffOffRe, stiffOffIm } = heightMatrices(zM, stretch);
   let dx = 0;
   const ground = { vRe: 0, vIm: 0, hRe: 0, hIm: 0 };
   const factors = ROOTS.map((b) => makeFactor(b, n));
@@ -288,38 +289,3 @@ const makeFactor = (b: Complex, n: number): Factor => ({
   foot: new Float64Array(8),
   bare: new Float64Array(4),
 });
-
-type Tridiagonal = {
-  readonly massOn: Float64Array;
-  readonly massOff: Float64Array;
-  readonly stiffOnRe: Float64Array;
-  readonly stiffOnIm: Float64Array;
-  readonly stiffOffRe: Float64Array;
-  readonly stiffOffIm: Float64Array;
-};
-
-/**
- * Assembled element matrices: mass h (5, 1; 1, 5)/12, stiffness 1/h (1, -1; -1, 1). In the absorbing top the height is
- * stretched by s = 1 - j stretch and the unknown is sqrt(s) u, which leaves the mass real and the stiffness symmetric.
- */
-function matrices(zM: Float64Array, stretch: Float64Array): Tridiagonal {
-  const n = zM.length;
-  const make = () => new Float64Array(n);
-  const out = { massOn: make(), massOff: make(), stiffOnRe: make(), stiffOnIm: make(), stiffOffRe: make(), stiffOffIm: make() };
-  const rootAt = (i: number) => squareRoot(complex(1, -stretch[i]!));
-  for (let i = 0; i + 1 < n; i++) {
-    const h = zM[i + 1]! - zM[i]!;
-    const inverse = divide(complex(1 / h), complex(1, -(stretch[i]! + stretch[i + 1]!) / 2));
-    for (const end of [i, i + 1]) {
-      const on = divide(inverse, complex(1, -stretch[end]!));
-      out.massOn[end]! += (5 * h) / 12;
-      out.stiffOnRe[end]! += on.re;
-      out.stiffOnIm[end]! += on.im;
-    }
-    const off = divide(inverse, multiply(rootAt(i), rootAt(i + 1)));
-    out.massOff[i] = h / 12;
-    out.stiffOffRe[i] = -off.re;
-    out.stiffOffIm[i] = -off.im;
-  }
-  return out;
-}

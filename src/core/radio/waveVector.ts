@@ -64,9 +64,6 @@ export function wavePowerDbm(wave: Wave, eirpDbm: number, frequencyMHz: number):
 /** Whole loss of a wave to the field, positive dB: the sum of its budget. */
 export const wholeLossDb = (loss: LossBudget): number => Object.values(loss).reduce((sum, part) => sum + part, 0);
 
-/** Field in V/m for 1 W e.i.r.p. after a whole loss counted from `freeSpaceDb` at `distanceM`. */
-export const fieldAfter = (distanceM: number, excessDb: number): number => freeSpaceFieldVPerM(distanceM) * 10 ** (-excessDb / 20);
-
 /** Complex field vector apart from its direction. */
 export type Field = { readonly re: Vector; readonly im: Vector };
 export const fieldOf = (w: Wave): Field => ({ re: [w.eastRe, w.northRe, w.upRe], im: [w.eastIm, w.northIm, w.upIm] });
