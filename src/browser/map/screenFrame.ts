@@ -16,9 +16,6 @@ export const toMap = (view: View, size: SizePx, { x, y }: ScreenPoint): MapPoint
   nM: view.centre.nM - (y - size.height / 2) / view.pxPerM,
 });
 
-/** A bearing as screens and canvases turn: radians clockwise from east. */
-export const toScreenRad = (bearingDeg: number): number => toRad(bearingDeg - 90);
-
 /** Unit step on the screen along a bearing. */
 export const screenStep = (bearingDeg: number): ScreenPoint => ({ x: Math.sin(toRad(bearingDeg)), y: -Math.cos(toRad(bearingDeg)) });
 

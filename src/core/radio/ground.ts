@@ -1,5 +1,5 @@
 import type { GroundClassId } from '../scenario/schema';
-import { add, type Complex, complex, divide, magnitude, scale, squareRoot, subtract } from '../units/complex';
+import { add, type Complex, complex, divide, magnitude, squareRoot, subtract } from '../units/complex';
 import { LIGHT_M_MHZ, wavelengthM, waveNumber } from './wavelength';
 
 export type Polarization = 'v' | 'h';

@@ -1,5 +1,5 @@
 import type { NoiseClassId } from '../scenario/schema';
-import { toDb, toPowerRatio } from '../units/decibels';
+import { toDb } from '../units/decibels';
 
 const BOLTZMANN = 1.380649e-23;
 const STANDARD_KELVIN = 290;

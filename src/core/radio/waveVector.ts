@@ -1,6 +1,5 @@
 import { toDeg, toRad, wrapBearingDeg } from '../units/angles';
 import type { Complex } from '../units/complex';
-import { freeSpaceFieldVPerM } from './freeSpace';
 import type { LossBudget, Wave, WaveKind } from './wave';
 import { SPACE_IMPEDANCE_OHM, wavelengthM } from './wavelength';
 

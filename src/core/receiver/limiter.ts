@@ -12,6 +12,3 @@ export const limitedDb = (inDb: number): number => (inDb < -200 ? inDb : -10 * M
 
 /** Level before the limiter, dB re its ceiling, of an input power with a gain less attenuation. */
 export const driveDb = (powerDbm: number, netGainDb: number): number => powerDbm + (netGainDb - FULL_GAIN_DB) - CEILING_INPUT_DBM;
-
-/** Gain less attenuation at which an input power drives the limiter to `inDb`. */
-export const netGainForDriveDb = (powerDbm: number, inDb: number): number => inDb - powerDbm + FULL_GAIN_DB + CEILING_INPUT_DBM;

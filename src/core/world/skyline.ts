@@ -6,7 +6,6 @@ import { BIN_DIRECTIONS, SKYLINE_BINS } from './skylineBins';
 import { itemsOf, type SkylineItem, type SkylineWire, wiresOf } from './skylineItems';
 import { COVER, type World } from './world';
 
-export { SKYLINE_BINS } from './skylineBins';
 export type { SkylineItem, SkylineWire } from './skylineItems';
 
 /** Where one band of distance ends and the next begins, metres: near, middle, far, farther, farthest. */

@@ -3,7 +3,6 @@ import type { Grid } from './grid';
 
 /** What covers a cell of ground, as the number kept in the cover grid. */
 export const COVER = { open: 0, wood: 1, scrub: 2, wet: 3, water: 4, rock: 5, built: 6 } as const;
-export type CoverName = keyof typeof COVER;
 
 export type Track = { readonly kind: 'road' | 'track' | 'path'; readonly points: readonly MapPoint[] };
 export type Stream = { readonly points: readonly MapPoint[] };
