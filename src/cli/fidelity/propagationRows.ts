@@ -1,4 +1,4 @@
-import { flatEarthExcessDb, planeEarthLossDb } from '../../core/radio/flatEarth';
+import { planeEarthLossDb } from '../../core/radio/flatEarth';
 import { fieldStrengthDbuVPerM, freeSpaceLossDb, fresnelRadiusM, nearFieldRadial, nearFieldTransverse } from '../../core/radio/freeSpace';
 import {
   fresnelCoefficient,
@@ -19,9 +19,9 @@ import { LIGHT_M_MHZ, waveNumber } from '../../core/radio/wavelength';
 import { woodlandLossDb } from '../../core/radio/woodland';
 import { toDeg, toRad } from '../../core/units/angles';
 import { magnitude } from '../../core/units/complex';
+import { flatGain, sommerfeldWorstDb } from './flatEarthTrials';
 import type { CheckRow } from './row';
 import { fadesBelow, fadingCorrelation } from './scatterTrials';
-import { sommerfeldExcessDb } from './sommerfeld';
 import { flatGroundWorstDb, hillsRmsDb, reciprocityDb, wedgeWorstDb } from './terrainTrials';
 
 type Terms = Pick<CheckRow, 'unit' | 'tolerance' | 'mark' | 'source'>;
@@ -126,33 +126,6 @@ const GROUND_ROWS: readonly CheckRow[] = [
     ['roughness 1 m at 20 degrees, 150 MHz', () => roughnessFactor(1, Math.sin(toRad(20)), 150), 0.09903847],
   ]),
 ];
-
-/** Gain over free space of the flat earth, dB. */
-const flatGain = (mhz: number, epsR: number, sigma: number, distanceM: number, h1M: number, h2M: number, pol: Polarization): number =>
-  -flatEarthExcessDb(permittivity({ epsR, sigma }, mhz), pol, mhz, { distanceM, h1M, h2M });
-
-/** Largest difference of the closed form from the Sommerfeld integral, upright dipoles, dB: three classes, 5 to 50 m, 0.3 to 1.7 m. */
-function sommerfeldWorstDb(frequencyMHz: number): number {
-  let worst = 0;
-  for (const id of ['medium-dry', 'wet', 'fresh-water'] as const)
-    for (const distanceM of [5, 15, 50])
-      for (const [h1M, h2M] of [
-        [0.3, 0.3],
-        [0.5, 1.7],
-        [1.7, 1.7],
-      ] as const) {
-        const eps = permittivity(GROUND[id], frequencyMHz);
-        const path = { distanceM, h1M, h2M };
-        // the integral gives the upright field over 1/r; the closed form compares with the upright field of the direct ray
-        const k = waveNumber(frequencyMHz) * Math.hypot(distanceM, h1M - h2M);
-        const cos2 = distanceM ** 2 / (distanceM ** 2 + (h1M - h2M) ** 2);
-        const [re, im] = [cos2 * (1 - 1 / k ** 2) - (1 - cos2) * (2 / k ** 2), -cos2 / k - ((1 - cos2) * 2) / k];
-        const upright = -10 * Math.log10(re * re + im * im);
-        const closed = flatEarthExcessDb(eps, 'v', frequencyMHz, path) + upright;
-        worst = Math.max(worst, Math.abs(closed - sommerfeldExcessDb(eps, 'v', frequencyMHz, path)));
-      }
-  return worst;
-}
 
 const NORTON: readonly CheckRow[] = [
   ...rows({ unit: 'dB', tolerance: 0.01, mark: 'D', source: 'flat earth with surface wave, computed independently for this project' }, [
