@@ -146,6 +146,42 @@ export const COMMANDS: readonly Command[] = [
     },
   },
   {
+    name: 'draw',
+    takes: '',
+    help: 'Draw a new exercise, rehearsed before it is handed out',
+    options: [
+      ['--seed <number>', 'what is drawn'],
+      ['--lesson <name>', 'what it teaches'],
+      ['--level <number>', '1 to 5'],
+      ['--out <file>', 'the scenario file'],
+    ],
+    run: async (_files, options, json) => give((await import('./draw')).drawCommand(options), json),
+  },
+  {
+    name: 'rate',
+    takes: '<...scenarios>',
+    help: 'How hard scenarios are, by rehearsal',
+    options: [['--walks <number>', 'walks of the steady walker, 3']],
+    run: async (files, options, json) => give((await import('./rate')).rateCommand(files, options), json),
+  },
+  {
+    name: 'validity',
+    takes: '',
+    help: 'Does the grade measure technique: the validity study',
+    options: [
+      ['--exercises <number>', 'in the fault matrix, 5; 50 is the full study'],
+      ['--state <file>', 'what is done so far, to go on from'],
+      ['--report', 'write assets/guide/validity.md'],
+    ],
+    run: async (_files, options, json) => {
+      const ran = await (await import('./validity')).validityCommand(options);
+      if (!ran) return 0;
+      if (json) return give(ran.study, true);
+      process.stdout.write(`${ran.tables}\n`);
+      return 0;
+    },
+  },
+  {
     name: 'fidelity',
     takes: '',
     help: 'Every check value beside its reference',

@@ -1,11 +1,11 @@
-import { bestSupportedDirection } from '../fix/support';
 import { clearestDialMHz } from '../receiver/tuning';
 import { distanceFromLeastGainM } from '../technique/gainDistance';
 import { turnDeg } from '../units/angles';
 import { bearingDeg, distanceM, type MapPoint } from '../units/frames';
 import { CLOSE_M, closeIn } from './closeIn';
+import { supportedCourse } from './course';
 import { doAndWait, type Script } from './hands';
-import { beginHunt, type Decisions, type Hunt, type HuntReading, STEADY_DECISIONS } from './hunt';
+import { beginHunt, type Decisions, type Hunt, STEADY_DECISIONS } from './hunt';
 import { chooseAxis, type Look, look, setNet } from './lookRound';
 import { clearerPlace, nextPlace, placeBeyond, setBack, untriedPlace } from './nextPlace';
 import { walkThere } from './onFoot';
@@ -22,16 +22,6 @@ const LONGER = 1.5;
 const SHORTER = 0.6;
 /** Not beyond the crossing of the lines: the tag may lie before it. */
 const CROSSED_SHARE = 0.8;
-/** Readings remembered, and how many of them count together. */
-const REMEMBERED = 8;
-const COUNTED = 5;
-/** So much more gain than at another place, and the tag is in shadow here. */
-const SHADOW_DB = 13;
-/** Ridges and woods make a tag seem farther, but not this much: a crossing nearer than this share is chance. */
-const NEAREST_SHARE = 0.15;
-/** Under this the gain says that little stands between, and then the tag is no nearer than so. */
-const IN_VIEW_M = 400;
-const NEAREST_SHARE_IN_VIEW = 0.6;
 
 /** Two ten-minute practices a week, spread over the skills, as the steady one keeps them. */
 const STEADY_PRACTICE = { daysPractised: 9, longestGapDays: 4, dueShare: 1, largestSkillShare: 0.4 };
@@ -72,32 +62,9 @@ function* write(hunt: Hunt, found: Look): Script<void> {
   hunt.view = yield [{ type: 'turn', toDeg: found.bearingDeg }, { type: 'mark' }];
 }
 
-/**
- * The readings that it goes by: of the last ones, those that needed little gain. Where the tag needs far more gain than at a place
- * before, a hill stands between, and what is heard is a hillside or a wire.
- */
-function trusted({ readings }: Hunt): readonly HuntReading[] {
-  const recent = readings.slice(-REMEMBERED);
-  const leastDb = Math.min(...recent.map(({ leastGainDb }) => leastGainDb));
-  return recent.filter(({ leastGainDb }) => leastGainDb <= leastDb + SHADOW_DB).slice(-COUNTED);
-}
-
-/** Where these readings together point; the last of them where they don't agree, or cross nearer than the gain allows. */
-function direction(hunt: Hunt, byGainM: number): { readonly alongDeg: number; readonly point: MapPoint | null } {
-  const { at } = hunt.view.seen;
-  const readings = trusted(hunt);
-  const supported = bestSupportedDirection(readings, at);
-  const alone = { alongDeg: (readings.at(-1) ?? hunt.readings.at(-1)!).bearingDeg, point: null };
-  if (!supported || supported.agreeing < 2) return alone;
-  const { point } = supported;
-  if (point && distanceM(at, point) < Math.max(LEAST_STEP_M, (byGainM < IN_VIEW_M ? NEAREST_SHARE_IN_VIEW : NEAREST_SHARE) * byGainM))
-    return alone;
-  return { alongDeg: supported.bearingDeg, point };
-}
-
 function* goOn(hunt: Hunt, found: Look): Script<void> {
   const { seen } = hunt.view;
-  const { alongDeg, point } = direction(hunt, distanceFromLeastGainM(found.leastGainDb));
+  const { alongDeg, point } = supportedCourse(hunt, distanceFromLeastGainM(found.leastGainDb));
   const holdDeg = Math.abs(turnDeg(alongDeg, found.bearingDeg)) < 60 ? alongDeg : found.bearingDeg;
   const clearer =
     hunt.decisions.reads === 'open' && setBack(hunt) ? clearerPlace(seen.map, seen.at, alongDeg, seen.limits.paceMPerS) : null;
