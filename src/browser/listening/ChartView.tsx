@@ -54,25 +54,27 @@ export function ChartView({ chart }: { readonly chart: Chart }) {
           </g>
         ))}
       </svg>
-      <table class="unseen">
-        <caption>{chart.name}</caption>
-        <thead>
-          <tr>
-            <th>Point</th>
-            <th>{`${chart.x.name}, ${chart.x.unit}`}</th>
-            <th>{`${chart.y.name}, ${chart.y.unit}`}</th>
-          </tr>
-        </thead>
-        <tbody>
-          {chart.dots.map((dot) => (
-            <tr key={dot.name}>
-              <th>{dot.name}</th>
-              <td>{Math.round(dot.x)}</td>
-              <td>{Math.round(dot.y)}</td>
+      <div class="unseen">
+        <table>
+          <caption>{chart.name}</caption>
+          <thead>
+            <tr>
+              <th>Point</th>
+              <th>{`${chart.x.name}, ${chart.x.unit}`}</th>
+              <th>{`${chart.y.name}, ${chart.y.unit}`}</th>
             </tr>
-          ))}
-        </tbody>
-      </table>
+          </thead>
+          <tbody>
+            {chart.dots.map((dot) => (
+              <tr key={dot.name}>
+                <th>{dot.name}</th>
+                <td>{Math.round(dot.x)}</td>
+                <td>{Math.round(dot.y)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
     </figure>
   );
 }

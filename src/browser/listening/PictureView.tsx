@@ -23,11 +23,9 @@ export function PictureView({ picture }: { readonly picture: Picture }) {
       )
       .join('L');
   return (
-    <figure class="picture" role="img" aria-label={picture.said}>
-      <figcaption class="chart-name" aria-hidden="true">
-        {picture.name ?? (picture.view === 'plan' ? 'From above' : 'From the side')}
-      </figcaption>
-      <svg viewBox={`0 0 ${SIZE} ${HEIGHT}`} aria-hidden="true">
+    <figure class="picture">
+      <figcaption class="chart-name">{picture.name ?? (picture.view === 'plan' ? 'From above' : 'From the side')}</figcaption>
+      <svg viewBox={`0 0 ${SIZE} ${HEIGHT}`} role="img" aria-label={picture.said}>
         {picture.ground && <path class="picture-ground" d={`M${path(picture.ground)}L${SIZE} ${HEIGHT}L0 ${HEIGHT}Z`} />}
         {picture.marks.map((mark, i) => (
           <Mark key={`${mark.kind}/${i}`} mark={mark} put={put} path={path} />

@@ -43,10 +43,10 @@ function Waves({ waves }: { readonly waves: readonly Wave[] }) {
     .slice(0, 12);
   return (
     <g>
-      {drawn.map(({ wave, downDb }) => {
+      {drawn.map(({ wave, downDb }, i) => {
         const length = 15 * (1 - downDb / (DRAWN_DB + 8));
         return (
-          <g key={`${wave.kind}/${wave.azimuthDeg}`} class="ring-wave">
+          <g key={`${i}/${wave.kind}`} class="ring-wave">
             <path class="ring-wave-way" d={`M${spot(wave.azimuthDeg, FROM_R)}L${spot(wave.azimuthDeg, FROM_R - length)}`} />
             <path
               class="ring-wave-head"

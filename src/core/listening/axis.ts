@@ -1,4 +1,4 @@
-import { type Air, heardAt, makeAir } from './air';
+import { type Air, makeAir } from './air';
 import type { Chart } from './chart';
 import type { Demonstration, Listened, Piece } from './demonstration';
 import { keptBy } from './keptBy';
@@ -145,10 +145,4 @@ export const axis: Demonstration = {
   ],
   handoutGainsDb: [60, 40, 30, 20],
   questions,
-};
-
-/** One way of holding as it is heard straight ahead. */
-export const heldAt = (choice: number, rollDeg: number) => {
-  const settings = { ...start, choice, rollDeg };
-  return heardAt(air(settings), settings, 0);
 };

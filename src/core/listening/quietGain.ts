@@ -1,4 +1,4 @@
-import { type Air, heardAt, heardRound, makeAir } from './air';
+import { type Air, heardRound, makeAir } from './air';
 import type { Chart } from './chart';
 import type { Demonstration, Listened, Piece } from './demonstration';
 import { keptBy } from './keptBy';
@@ -159,6 +159,3 @@ export const quietGain: Demonstration = {
   handoutGainsDb: [84, 60, 40, 20],
   questions,
 };
-
-/** Straight ahead at a gain, as it is heard. */
-export const aheadAt = (gainDb: number) => heardAt(air(start), { ...start, gainDb }, 0);

@@ -23,9 +23,6 @@ export function sameArcDeg(ring: readonly Heard[]): number {
   return RING_STEP_DEG * ring.filter((heard) => heard.audible && top.levelDb - heard.levelDb <= step).length;
 }
 
-/** Degrees of heading in which anything is heard. */
-export const audibleArcDeg = (ring: readonly Heard[]): number => RING_STEP_DEG * ring.filter(({ audible }) => audible).length;
-
 /**
  * The sides that an ear would take: the loudest heading, and the peak behind it where that is heard too. A ring that is flat all
  * round at the back has its back side opposite.
