@@ -1,4 +1,4 @@
-import { readdirSync } from 'node:fs';
+import { existsSync, readdirSync } from 'node:fs';
 import { openExercise } from '../core/run/exercise';
 import { replayRun } from '../core/run/replay';
 import { outlookOf } from '../core/technique/outlook';
@@ -41,7 +41,7 @@ export function jobsFor(exercises: number, sharedFolder: string): readonly Job[]
 }
 
 const sharedFiles = (folder: string): readonly string[] =>
-  readdirSync(folder)
+  (existsSync(folder) ? readdirSync(folder) : [])
     .filter((name) => name.endsWith('.json') && !name.endsWith('.schema.json'))
     .sort()
     .map((name) => `${folder}/${name}`);

@@ -47,7 +47,7 @@ export function studyOf(rows: StudyRows, exercises: number): Study {
   const steadyRows = [...rows.walks.filter(({ walker }) => walker === 'steady'), ...rows.finds];
   return {
     exercises: names.length,
-    finds: [findLine('drawn exercises', steadyRows), findLine('shared scenarios', rows.shared)],
+    finds: [findLine('drawn exercises', steadyRows), findLine('shared scenarios', rows.shared)].filter(({ within }) => within.count > 0),
     matrix: faultMatrix(graded),
     doses: doseLines(graded),
     luck: [

@@ -94,7 +94,13 @@ function correctionDb(hunt: Hunt, { found, flat, heard }: Swept, round: boolean)
   return loudDb < -TOO_FAINT_UNDER_WANTED_DB ? -loudDb : 0;
 }
 
-const lookOf = (hunt: Hunt, found: NonNullable<Swept['found']>): Look => ({ ...found, leastGainDb: netOf(hunt) - found.peakDb });
+/** Flat out, the peak says only how loud the receiver gets. One who doesn't cut knows this much better at the next place. */
+const FLAT_OUT_HIDES_DB = 20;
+
+function lookOf(hunt: Hunt, { flat }: Swept, found: NonNullable<Swept['found']>): Look {
+  const hiddenDb = flat && !hunt.decisions.cuts ? FLAT_OUT_HIDES_DB : 0;
+  return { ...found, leastGainDb: netOf(hunt) - found.peakDb - hiddenDb };
+}
 
 /**
  * Looks all round, setting the gain between sweeps, until one side is loudest.
@@ -105,7 +111,7 @@ export function* lookAllRound(hunt: Hunt): Script<Look | null> {
   for (let tries = 0; tries < MOST_SWEEPS; tries++) {
     const swept = yield* sweep(hunt, null);
     const byDb = correctionDb(hunt, swept, true);
-    if (swept.found) last = lookOf(hunt, swept.found);
+    if (swept.found) last = lookOf(hunt, swept, swept.found);
     if (byDb !== 0) yield* setNet(hunt, netOf(hunt) + byDb);
     // A loud side needs no second look all round: a narrow one at the right gain follows.
     const clear = swept.found && !swept.flat && byDb > -2 * TOO_LOUD_OVER_WANTED_DB;
@@ -121,7 +127,7 @@ export function* lookToward(hunt: Hunt, bearingDeg: number): Script<Look | null>
     const swept = yield* sweep(hunt, centreDeg);
     const byDb = correctionDb(hunt, swept, false);
     const edge = swept.found !== null && Math.abs(turnDeg(centreDeg, swept.found.bearingDeg)) > LOBE_IN_VIEW_DEG;
-    if ((byDb === 0 && !edge) || tries === 3) return swept.found ? lookOf(hunt, swept.found) : null;
+    if ((byDb === 0 && !edge) || tries === 3) return swept.found ? lookOf(hunt, swept, swept.found) : null;
     if (byDb !== 0) yield* setNet(hunt, netOf(hunt) + byDb);
     if (swept.found) centreDeg = swept.found.bearingDeg;
   }

@@ -62,6 +62,7 @@ const insideMap = ({ sizeM }: World, { eM, nM }: MapPoint): boolean => eM > 20 &
 /** So much clearer, in percentiles among the places near, and a contradiction or a lost signal is answered. */
 const CLEARER_PERCENTILES = 25;
 const HIGHER_M = 12;
+const AHEAD_DEG = 40;
 const ANSWER_WITHIN_S = 150;
 
 /** Did the last reading contradict the one before it? */
@@ -74,16 +75,19 @@ export function setBack({ readings }: Hunt): boolean {
 export function clearerPlace(map: World, from: MapPoint, alongDeg: number, paceMPerS: number): MapPoint | null {
   const outlook = outlookOf(map);
   const reachM = 0.6 * ANSWER_WITHIN_S * paceMPerS;
+  // Height alone excuses no walk away from the sound.
+  const isAhead = (at: MapPoint) => isHigher(map, from, at) && Math.abs(turnDeg(alongDeg, bearingDeg(from, at))) <= AHEAD_DEG;
   const places = outlook.reachable(from, ANSWER_WITHIN_S).filter((at) => {
     const m = distanceM(from, at);
-    return m > 45 && m < reachM && isClearer(map, outlook, from, at) && straightWayOpen(map, from, at);
+    return m > 45 && m < reachM && (seesFarther(outlook, from, at) || isAhead(at)) && straightWayOpen(map, from, at);
   });
   const cost = (at: MapPoint) => distanceM(from, at) + Math.abs(turnDeg(alongDeg, bearingDeg(from, at)));
   return places.length === 0 ? null : places.reduce((a, b) => (cost(b) < cost(a) ? b : a));
 }
 
-const isClearer = (map: World, outlook: Outlook, from: MapPoint, at: MapPoint): boolean =>
-  groundHeightM(map, at) - groundHeightM(map, from) >= HIGHER_M ||
+const isHigher = (map: World, from: MapPoint, at: MapPoint): boolean => groundHeightM(map, at) - groundHeightM(map, from) >= HIGHER_M;
+
+const seesFarther = (outlook: Outlook, from: MapPoint, at: MapPoint): boolean =>
   outlook.percentileAmong(at, from) - outlook.percentileAmong(from, from) >= CLEARER_PERCENTILES;
 
 /** Where nothing is heard: the best liked place within some minutes that is not near one tried before. */

@@ -71,7 +71,7 @@ function* goOn(hunt: Hunt, found: Look): Script<void> {
   if (clearer && (yield* walkThere(hunt, clearer, holdDeg))) return;
   const courseDeg = hunt.decisions.courseDeg(alongDeg, hunt.legs++, hunt.random);
   const stepM = stepOf(hunt, found, point);
-  const wish = { alongDeg: courseDeg, stepM, spreadDeg: 45, reads: hunt.decisions.reads };
+  const wish = { alongDeg: courseDeg, stepM, spreadDeg: 40, reads: hunt.decisions.reads };
   const to = nextPlace(seen.map, seen.at, wish);
   if (to && (yield* walkThere(hunt, to, holdDeg))) return;
   const beyond =
