@@ -96,9 +96,16 @@ export function recordingOf(exercise: Exercise, live: Live, about: About): Recor
     scenario: exercise.scenario,
     digest: exercise.digest,
     ticks: live.state.tick,
-    log: live.log.map((entry) => [entry.tick, entry.action] as [number, Action]),
+    log: live.log.map((entry) => [entry.tick, plainAction(entry.action)] as [number, Action]),
     heard: live.pulses.map(({ heard }) => asRow(heard)),
   };
+}
+
+/** Places are written as places only, whatever else the caller knew of them. */
+function plainAction(done: Action): Action {
+  if (done.type === 'walkTo') return { ...done, at: { eM: done.at.eM, nM: done.at.nM } };
+  if (done.type === 'guess' && done.at) return { ...done, at: { eM: done.at.eM, nM: done.at.nM } };
+  return done;
 }
 
 /** The text of a run file. */
