@@ -118,6 +118,13 @@ test('a run file reads back as it was written, and its replay matches', () => {
   expect(heardMatches(read, replayRun(exercise, entriesOf(read), read.ticks, read.listener))).toBe(true);
 });
 
+test('a place with more known of it than its coordinates is written as a place', () => {
+  const known = { eM: 340, nM: 360, seconds: 55 };
+  const live = played(20, { 2: [{ type: 'walkTo', at: known, paceMPerS: 1 }] });
+  const text = writeRecording(recordingOf(exercise, live, { name: 'Test', by: 'walker' }));
+  expect(readRecording('run.json', text).log).toEqual([[2, { type: 'walkTo', at: { eM: 340, nM: 360 }, paceMPerS: 1 }]]);
+});
+
 type Run = ReturnType<typeof recordingOf>;
 
 test.each([
