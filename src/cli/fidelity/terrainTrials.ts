@@ -71,7 +71,7 @@ export function hillsRmsDb(): number {
 }
 
 /** Differences between a hilly path and the same path walked the other way, dB, sorted: both polarizations of seeded profiles. */
-export function reciprocityDb(profiles: number): readonly number[] {
+function reciprocityDb(profiles: number): readonly number[] {
   const differences: number[] = [];
   for (let seed = 0; seed < profiles; seed++) {
     const { distancesM, heightsM, frequencyMHz } = hillyProfile(seed);
@@ -84,8 +84,16 @@ export function reciprocityDb(profiles: number): readonly number[] {
   return differences.sort((a, b) => a - b);
 }
 
+let swapped: readonly number[] | undefined;
+
+/** Differences of twelve profiles, computed once. */
+export function swappedDb(): readonly number[] {
+  swapped ??= reciprocityDb(12);
+  return swapped;
+}
+
 /** Hills of five waves on points 25 m apart, 0.5 to 2.5 km long, no slope over 0.3. */
-export function hillyProfile(seed: number): { distancesM: number[]; heightsM: number[]; frequencyMHz: number } {
+function hillyProfile(seed: number): { distancesM: number[]; heightsM: number[]; frequencyMHz: number } {
   for (let attempt = 0; ; attempt++) {
     const random = randomFor(`hilly-${seed}-${attempt}`, 'test');
     const points = Math.round(20 + 80 * random());

@@ -70,10 +70,10 @@ export function terrainField(request: FieldRequest): FieldResult {
   return { vDb: out.vDb, hDb: out.hDb, warnings: steepest > STEEP ? [steepWarning(steepest)] : [] };
 }
 
-/** Two wavelengths, less near the start, where waves steeper than the ground are still under way: phase a step k theta^2 dx / 2 <= 1.5. */
+/** Six wavelengths, less near the start, where waves steeper than the ground are still under way: phase a step k theta^2 dx / 2 below 4. */
 function longestStepM(xM: number, topM: number, frequencyMHz: number): number {
   const steepest = Math.min(startAngle(frequencyMHz), (2 * topM) / xM);
-  return wavelengthM(frequencyMHz) * Math.min(2, 0.48 / steepest ** 2);
+  return wavelengthM(frequencyMHz) * Math.min(6, 1.2 / steepest ** 2);
 }
 
 const steepWarning = (slope: number): string =>

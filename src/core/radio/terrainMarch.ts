@@ -5,8 +5,8 @@ import { heightMatrices } from './heightMatrices';
 /**
  * The march of the terrain field: du/dx = -(j/2k) d2u/dz2 over an impedance ground, du/dz = jk Delta u at z = 0, for both
  * polarizations at once. Heights by linear elements with the mass matrix (1/12, 10/12, 1/12), fourth order where nodes are
- * equally spaced; range by the (4, 4) Pade form of the exponential, a higher member of the family that begins with
- * Crank-Nicolson, as two factors with two tridiagonal solves each on one right-hand side.
+ * equally spaced; range by the (3, 4) Pade form of the exponential, of the family of
+ * Crank-Nicolson, in partial fractions: four tridiagonal solves on one right-hand side.
  * Elimination runs from the top down, so that the ground, alone different between polarizations and places, enters only last.
  * The loops are long on purpose: four recurrences side by side keep the processor busy, and nothing is allocated in them.
  */
@@ -23,10 +23,13 @@ export type TerrainMarch = {
   readonly bend: (slopeChange: number) => void;
 };
 
-/** Reciprocal roots b of the denominator of the (4, 4) form, 1 - s/2 + 3 s^2/28 - s^3/84 + s^4/1680: one of each conjugate pair. */
-const ROOTS: readonly Complex[] = [
-  { re: 0.091566240265717719, im: -0.11566261301312739 },
-  { re: 0.15843375973428228, im: -0.04744101257110922 },
+/**
+ * One pole of each conjugate pair of the (3, 4) Pade form, exp(s) = sum of w/(1 - b s) + w* /(1 - b* s). It is nil for waves that
+ * the steps cannot follow, so that what bends scatter into them dies instead of standing over the ground.
+ */
+const POLES: readonly Pole[] = [
+  { b: { re: 0.09705048233513174, im: -0.1441824711215367 }, weight: { re: -0.7013771353770453, im: -2.83986612089225 } },
+  { b: { re: 0.1886638033791539, im: -0.0617744168968908 }, weight: { re: 1.201377135377065, im: 12.15505645082922 } },
 ];
 
 export function makeTerrainMarch({ zM, stretch }: HeightGrid, k: number): TerrainMarch {
@@ -36,7 +39,8 @@ export function makeTerrainMarch({ zM, stretch }: HeightGrid, k: number): Terrai
   const { massOn, massOff, stiffOnRe, stiffOnIm, stiffOffRe, stiffOffIm } = heightMatrices(zM, stretch);
   let dx = 0;
   const ground = { vRe: 0, vIm: 0, hRe: 0, hIm: 0 };
-  const factors = ROOTS.map((b) => makeFactor(b, n));
+  const factors = POLES.map((pole) => makeFactor(pole, n));
+  const next = new Float64Array(4 * n);
 
   function setStep(dxM: number): void {
     if (dxM === dx) return;
@@ -107,10 +111,12 @@ export function makeTerrainMarch({ zM, stretch }: HeightGrid, k: number): Terrai
 
   function advance(count: number): void {
     for (let c = 0; c < count; c++) {
+      next.fill(0);
       for (const factor of factors) {
         sweepDown(factor.solve);
         sweepUp(factor);
       }
+      field.set(next);
     }
   }
 
@@ -182,6 +188,8 @@ export function makeTerrainMarch({ zM, stretch }: HeightGrid, k: number): Terrai
   }
 
   function sweepUp({ solve, foot, weight }: Factor): void {
+    const g0 = weight.re;
+    const g1 = weight.im;
     let x0 = work[0]! * foot[0]! - work[1]! * foot[1]!;
     let x1 = work[0]! * foot[1]! + work[1]! * foot[0]!;
     let x2 = work[2]! * foot[2]! - work[3]! * foot[3]!;
@@ -190,10 +198,10 @@ export function makeTerrainMarch({ zM, stretch }: HeightGrid, k: number): Terrai
     let x5 = work[4]! * foot[5]! + work[5]! * foot[4]!;
     let x6 = work[6]! * foot[6]! - work[7]! * foot[7]!;
     let x7 = work[6]! * foot[7]! + work[7]! * foot[6]!;
-    field[0]! += weight * (x5 - x1);
-    field[1]! += weight * (x0 - x4);
-    field[2]! += weight * (x7 - x3);
-    field[3]! += weight * (x2 - x6);
+    next[0]! += g0 * (x0 + x4) - g1 * (x1 - x5);
+    next[1]! += g0 * (x1 + x5) + g1 * (x0 - x4);
+    next[2]! += g0 * (x2 + x6) - g1 * (x3 - x7);
+    next[3]! += g0 * (x3 + x7) + g1 * (x2 - x6);
     let p = solve[0]!;
     let q = solve[1]!;
     let v = solve[4]!;
@@ -225,10 +233,10 @@ export function makeTerrainMarch({ zM, stretch }: HeightGrid, k: number): Terrai
       x7 = y6 * g + y7 * f - (v * x7 + w * x6);
       x6 = n6;
       const at = 4 * i;
-      field[at]! += weight * (x5 - x1);
-      field[at + 1]! += weight * (x0 - x4);
-      field[at + 2]! += weight * (x7 - x3);
-      field[at + 3]! += weight * (x2 - x6);
+      next[at]! += g0 * (x0 + x4) - g1 * (x1 - x5);
+      next[at + 1]! += g0 * (x1 + x5) + g1 * (x0 - x4);
+      next[at + 2]! += g0 * (x2 + x6) - g1 * (x3 - x7);
+      next[at + 3]! += g0 * (x3 + x7) + g1 * (x2 - x6);
       p = solve[s]!;
       q = solve[s + 1]!;
       v = solve[s + 4]!;
@@ -270,21 +278,20 @@ export function makeTerrainMarch({ zM, stretch }: HeightGrid, k: number): Terrai
   return { field, setStep, setGround, advance, bend };
 }
 
-/** One pair of conjugate poles: exp(s) is the product of 1 + A/(1 - b s) + A* /(1 - b* s) over pairs, A = j weight. */
-type Factor = {
-  readonly b: Complex;
-  readonly weight: number;
-  /** Per node: l and 1/t of the first pole, then of the second. */
+type Pole = { readonly b: Complex; readonly weight: Complex };
+
+/** A pole and its conjugate, factorized. */
+type Factor = Pole & {
+  /** Per node: l and 1/t of the pole, then of its conjugate. */
   readonly solve: Float64Array;
-  /** 1/t at the ground: first pole V, H, second pole V, H. */
+  /** 1/t at the ground: pole V, H, conjugate V, H. */
   readonly foot: Float64Array;
   /** Diagonal at the ground after elimination, before the ground's own term. */
   readonly bare: Float64Array;
 };
 
-const makeFactor = (b: Complex, n: number): Factor => ({
-  b,
-  weight: (-2 * b.re) / b.im,
+const makeFactor = (pole: Pole, n: number): Factor => ({
+  ...pole,
   solve: new Float64Array(8 * n),
   foot: new Float64Array(8),
   bare: new Float64Array(4),
