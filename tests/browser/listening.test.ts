@@ -177,6 +177,7 @@ test('the instructor’s window shows the talking points and drives the room; th
   await page.waitForFunction((text) => document.querySelector('.room-gain-value')!.textContent !== text, before);
   await notes.keyboard.press('PageDown');
   await notes.getByRole('heading', { name: DEMONSTRATIONS[3]!.title }).waitFor();
+  await page.locator('.handout').waitFor({ state: 'attached' });
   expect(await page.locator('.handout').isVisible()).toBe(false);
   await notes.close();
 });
@@ -198,6 +199,7 @@ test('a check by ear: three questions answered by keys, the ring covered meanwhi
 test.each(['A4', 'Letter'] as const)('on %s the handout is one page with four rings', async (format) => {
   for (const { id } of DEMONSTRATIONS) {
     await open(id);
+    await page.locator('.handout').waitFor({ state: 'attached' });
     const pdf = (await page.pdf({ format, printBackground: true })).toString('latin1');
     expect([id, [...pdf.matchAll(/\/Type\s*\/Page\b/g)].length]).toEqual([id, 1]);
     expect(await page.locator('.handout-rings svg').count()).toBe(4);

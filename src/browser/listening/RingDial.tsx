@@ -75,9 +75,8 @@ function RingWords({
         just heard
       </text>
       <text class="ring-note" x="126" y="125" text-anchor="end">
-        {thin}
+        <tspan class="ring-thin">—</tspan> {thin}
       </text>
-      <path class="ring-other" d={`M${116 - 5.1 * thin.length} 121.500h-12`} />
     </g>
   );
 }

@@ -27,6 +27,8 @@ const openNotes = (): void => void open(`${location.pathname}${location.search}#
 /** The Listening room: one phenomenon at a time, live. */
 export function Room({ onLeave }: { readonly onLeave: () => void }) {
   const keysOpen = useSignal(false);
+  // The handout is worked out once the room itself stands and sounds.
+  const printable = useSignal(false);
   useEffect(() => {
     const doors = {
       openNotes,
@@ -36,6 +38,9 @@ export function Room({ onLeave }: { readonly onLeave: () => void }) {
       leave: onLeave,
     };
     const idle = setTimeout(fetchSound, 200);
+    const later = setTimeout(() => {
+      printable.value = true;
+    }, 900);
     if (unlockedContext()) startSound();
     // Any key is gesture enough for the sound.
     const firstKey = () => startSound();
@@ -43,6 +48,7 @@ export function Room({ onLeave }: { readonly onLeave: () => void }) {
     const stops = [beep(), keepAddress(), roomKeys(window, doors), tellNotes((pressed) => void press(pressed, doors), release)];
     return () => {
       clearTimeout(idle);
+      clearTimeout(later);
       removeEventListener('keydown', firstKey);
       leaveCompass();
       for (const stop of stops) stop();
@@ -79,7 +85,7 @@ export function Room({ onLeave }: { readonly onLeave: () => void }) {
         {sounding.value && !check.value ? captionWords(listened.value) : ''}
       </p>
       {!sounding.value && <SoundGate />}
-      <Handout />
+      {printable.value && <Handout />}
     </div>
   );
 }

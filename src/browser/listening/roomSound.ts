@@ -12,6 +12,8 @@ const MAINS_HZ = 50;
 
 let output: SoundOutput | null = null;
 let opening: Promise<void> | null = null;
+/** When the next beep is due, seconds of the page's own clock. */
+let nextS = 0;
 /** While a check by ear is open only its takes sound; null lets the room itself sound. */
 export const playing = signal<{ readonly take: Settings | null } | null>(null);
 
@@ -26,8 +28,13 @@ export function startSound(): void {
   opening = import('../sound/output')
     .then(({ openSoundOutput }) => openSoundOutput(context))
     .then((opened) => {
+      if (!sounding.peek()) {
+        opened.close(); // the room was left meanwhile
+        return;
+      }
       output = opened;
       opened.volume(deviceSettings.peek().volumeDb, deviceSettings.peek().muted);
+      nextS = performance.now() / 1000; // the first beep answers the gesture
     });
 }
 
@@ -40,12 +47,12 @@ const soundingNow = (): Heard | null => {
 
 /** Beeps in time, and hiss between, as long as the room is open. @returns stops and lets go of the loudspeaker */
 export function beep(): () => void {
-  let number = Math.ceil(performance.now() / 1000 / PERIOD_S);
   const tick = () => {
     const nowS = performance.now() / 1000;
-    if (nowS < number * PERIOD_S) return;
-    const atS = number * PERIOD_S;
-    number = Math.ceil((nowS + 0.001) / PERIOD_S);
+    if (nowS < nextS) return;
+    // After a halt of the page the beat begins anew instead of catching up.
+    const atS = nowS - nextS < PERIOD_S ? nextS : nowS;
+    nextS = atS + PERIOD_S;
     if (!sounding.peek() || document.hidden) return;
     const heard = soundingNow();
     beat.value++;

@@ -1,6 +1,7 @@
 import type { Heard } from '../../core/listening/air';
 import type { Listened } from '../../core/listening/demonstration';
 import { heardSides } from '../../core/listening/soundRing';
+import { turnDeg } from '../../core/units/angles';
 
 /** One beep in a word or two. */
 export function beepWords(heard: Pick<Heard, 'audible' | 'flatOut' | 'loudnessDb'>): string {
@@ -17,5 +18,7 @@ export function captionWords({ now, ring }: Listened): string {
   const beep = now.audible ? `Beep ${beepWords(now)}` : 'Nothing on this side';
   if (!back) return `${beep}; one side only`;
   const gapDb = top.levelDb - back.levelDb;
-  return gapDb < 2 ? `${beep}; loud in front, as loud behind` : `${beep}; the other side ${Math.round(gapDb)} dB softer`;
+  const behind = Math.abs(turnDeg(top.headingDeg, back.headingDeg)) > 150;
+  if (gapDb < 2) return behind ? `${beep}; loud in front, as loud behind` : `${beep}; two sides as loud`;
+  return `${beep}; the other side ${Math.round(gapDb)} dB softer`;
 }

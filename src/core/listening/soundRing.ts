@@ -24,7 +24,7 @@ export function sameArcDeg(ring: readonly Heard[]): number {
 }
 
 /**
- * The sides that an ear would take: the loudest heading, and the peak behind it where that is heard too. A ring that is flat all
+ * The sides that an ear would take: the loudest heading, and the loudest other peak a quarter turn or more away where that is heard too. A ring that is flat all
  * round at the back has its back side opposite.
  */
 export function heardSides(ring: readonly Heard[]): readonly Heard[] {
@@ -33,7 +33,7 @@ export function heardSides(ring: readonly Heard[]): readonly Heard[] {
   const n = ring.length;
   const peaks = ring.filter(
     (heard, i) =>
-      Math.abs(turnDeg(top.headingDeg, heard.headingDeg)) >= 120 &&
+      Math.abs(turnDeg(top.headingDeg, heard.headingDeg)) >= 90 &&
       heard.driveDb >= ring[(i + 1) % n]!.driveDb &&
       heard.driveDb >= ring[(i + n - 1) % n]!.driveDb,
   );
