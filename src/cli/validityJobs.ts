@@ -20,6 +20,8 @@ export type JobResult = { readonly rows: readonly StudyRow[]; readonly changes: 
 
 export const jobKey = (job: Job): string => (job.kind === 'shared' ? `shared ${job.file}` : `${job.kind} ${job.index}`);
 
+/** The steady walker was made on the exercises before this number; the study asks it others. */
+const STUDY_FROM = 1_000;
 /** Exercises of luck and invariance are others than those of the matrix. */
 const LUCK_FROM = 10_000;
 const TURNED_DEG = 37;
@@ -27,13 +29,13 @@ const MOST_GROUNDS = 15;
 
 /** Sizes for N exercises in the matrix. N = 50 is the full study: 200 finds, 60 exercises for reliability. */
 export function jobsFor(exercises: number, sharedFolder: string): readonly Job[] {
-  const many = (kind: Exclude<Job['kind'], 'shared'>, count: number, from = 0): Job[] =>
+  const many = (kind: Exclude<Job['kind'], 'shared'>, count: number, from: number): Job[] =>
     Array.from({ length: count }, (_, i) => ({ kind, index: from + i }));
   const graded = Math.ceil(1.2 * exercises);
   return [
-    ...many('walks', graded),
+    ...many('walks', graded, STUDY_FROM),
     ...sharedFiles(sharedFolder).map((file): Job => ({ kind: 'shared', file })),
-    ...many('finds', 4 * exercises - graded, graded),
+    ...many('finds', 4 * exercises - graded, STUDY_FROM + graded),
     ...many('careless', exercises, LUCK_FROM),
     ...many('afloat', exercises, LUCK_FROM),
     ...many('invariance', Math.ceil(exercises / 5), LUCK_FROM),

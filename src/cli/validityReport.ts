@@ -95,10 +95,11 @@ export function studyTables(study: Study): string {
     '## 2. Fault matrix',
     'Points by which each fault moves each habit against the steady walk of the same exercise. Its own habit (bold) is to fall by 25 or more, every other is to move by 5 or less; a habit not shown counts as not moved.',
     table(
-      ['walker', ...HABIT_IDS],
-      study.matrix.map(({ walker, cells }) => [
+      ['walker', ...HABIT_IDS, 'own habit, where both showed it'],
+      study.matrix.map(({ walker, cells, ownWhereShown }) => [
         walker,
         ...cells.map(({ own, moved, holds }) => `${own ? `**${interval(moved)}**` : interval(moved)}${holds ? '' : ' misses'}`),
+        `${interval(ownWhereShown)}, ${ownWhereShown?.count ?? 0} exercises`,
       ]),
     ),
     '## 3. Dose',

@@ -1,10 +1,12 @@
+import { widestCrossingDeg } from '../fix/crossing';
+import { bestSupportedDirection } from '../fix/support';
 import { distanceFromLeastGainM } from '../technique/gainDistance';
 import { turnDeg } from '../units/angles';
 import { bearingDeg, distanceM, type MapPoint, stepAlong } from '../units/frames';
 import { walkable } from '../world/walking';
 import type { Script } from './hands';
-import type { Hunt } from './hunt';
-import { type Look, look, lookToward, setNet } from './lookRound';
+import type { Hunt, HuntReading } from './hunt';
+import { type Look, lookDoubtingAxis, lookToward, setNet } from './lookRound';
 import { flipped, walkThere } from './onFoot';
 
 /** Gain this low says the tag is close by. */
@@ -15,35 +17,55 @@ const MOST_LOOKS = 40;
 const FARTHER_DB = 3;
 const MOST_STRETCH = 4;
 const MOST_STEP_M = 100;
+/** A crossing of the last lines is walked to from here, if they cross by this. */
+const CROSSING_WITHIN_M = 45;
+const CROSSED_WELL_DEG = 35;
 
 /** The last fifty metres: short steps, a look after each, and "here" when the sound says so or turns behind. */
 export function* closeIn(hunt: Hunt, first: Look): Script<void> {
   let before: Stop | null = null;
   let found: Look | null = first;
   let stretch = 1;
+  const lines: HuntReading[] = [...hunt.readings.slice(-2)];
   for (let looks = 0; looks < MOST_LOOKS && found; looks++) {
     const here: Stop = { at: hunt.view.seen.at, found };
     if (distanceFromLeastGainM(found.leastGainDb) > 2.5 * CLOSE_M) return;
     stretch = before && growsLittle(before, here) ? Math.min(MOST_STRETCH, stretch * 1.5) : 1;
-    yield* closer(hunt, before, here, stretch);
+    lines.push({ at: here.at, bearingDeg: found.bearingDeg, leastGainDb: found.leastGainDb });
+    const crossing = crossingOf(lines, here.at);
+    yield* closer(hunt, before, here, { stretch, crossing });
+    if (crossing) lines.length = 0; // the tag was not there: these lines lied
     before = here;
     found = yield* lookAgain(hunt, found);
   }
 }
 
+type Known = { readonly stretch: number; readonly crossing: MapPoint | null };
 type Stop = { readonly at: MapPoint; readonly found: Look };
 
 /** The same side, no louder: the tag is in view and farther than the gain has it. */
 const growsLittle = (before: Stop, { found }: Stop): boolean =>
   before.found.leastGainDb - found.leastGainDb < FARTHER_DB && Math.abs(turnDeg(before.found.bearingDeg, found.bearingDeg)) < 25;
 
+/** Where the last lines cross well, if that is a few steps off; `null` elsewhere. */
+function crossingOf(lines: readonly HuntReading[], at: MapPoint): MapPoint | null {
+  const last = lines.slice(-4);
+  const supported = bestSupportedDirection(last, at);
+  const point = supported && supported.agreeing >= 3 ? supported.point : null;
+  if (!point || distanceM(at, point) > CROSSING_WITHIN_M) return null;
+  const places = last.map((line) => line.at);
+  return widestCrossingDeg(places, point) >= CROSSED_WELL_DEG ? point : null;
+}
+
 /** One step, and "here" where the tag turned behind within a few steps or the gain is that of the last metres. */
-function* closer(hunt: Hunt, before: Stop | null, { at, found }: Stop, stretch: number): Script<void> {
+function* closer(hunt: Hunt, before: Stop | null, { at, found }: Stop, known: Known): Script<void> {
   const { findWithinM } = hunt.view.seen.limits;
+  const { stretch, crossing } = known;
   const guessM = distanceFromLeastGainM(found.leastGainDb);
   const apartM = before ? distanceM(before.at, at) : 0;
   const behind = before !== null && flipped(before.found.bearingDeg, found.bearingDeg) && apartM > 2 && apartM < MOST_STEP_M + 20;
-  if (behind) yield* stepAndSay(hunt, found.bearingDeg, Math.max(2, apartM / 2));
+  if (crossing) yield* stepAndSay(hunt, bearingDeg(at, crossing), Math.max(3, distanceM(at, crossing)));
+  else if (behind) yield* stepAndSay(hunt, found.bearingDeg, Math.max(2, apartM / 2));
   else if (guessM < 1.6 * findWithinM) yield* stepAndSay(hunt, found.bearingDeg, stretch * Math.min(6, Math.max(3, 0.6 * guessM)));
   else yield* stepTo(hunt, found.bearingDeg, Math.min(MOST_STEP_M, stretch * Math.min(35, Math.max(4, 0.65 * guessM))));
 }
@@ -53,7 +75,7 @@ function* lookAgain(hunt: Hunt, last: Look): Script<Look | null> {
   yield* setNet(hunt, last.leastGainDb + hunt.decisions.wantedDb);
   const narrow = yield* lookToward(hunt, last.bearingDeg);
   if (narrow && narrow.leastGainDb < last.leastGainDb + FARTHER_DB && !flipped(last.bearingDeg, narrow.bearingDeg)) return narrow;
-  return yield* look(hunt);
+  return yield* lookDoubtingAxis(hunt, last.leastGainDb);
 }
 
 function* stepTo(hunt: Hunt, alongDeg: number, lengthM: number): Script<void> {

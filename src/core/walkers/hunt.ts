@@ -39,8 +39,6 @@ export type Hunt = {
   readonly readings: HuntReading[];
   /** Gain less attenuation that was just enough at the last reading. */
   leastGainDb: number | null;
-  /** The last step planned, metres. */
-  stepM: number | null;
   /** Sweeps made and legs walked, for decisions that count them. */
   sweeps: number;
   legs: number;
@@ -52,7 +50,6 @@ export const beginHunt = (decisions: Decisions, view: View, random: () => number
   decisions,
   readings: [],
   leastGainDb: null,
-  stepM: null,
   sweeps: 0,
   legs: 0,
 });

@@ -21,6 +21,8 @@ const LOBE_IN_VIEW_DEG = 45;
 const MOST_SWEEPS = 6;
 /** Less than this between the axes is the ear's doubt, not the tag's. */
 const AXIS_DB = 2;
+/** So much fainter than at the last place, the axis may be across the tag's. */
+const AXIS_DOUBT_DB = 8;
 /** A hand that fidgets turns the knob by this. */
 const FIDGET_DB = 3;
 
@@ -134,7 +136,7 @@ export function* lookToward(hunt: Hunt, bearingDeg: number): Script<Look | null>
 }
 
 /** A look all round, then a narrow sweep over the best side for the bearing. */
-export function* look(hunt: Hunt): Script<Look | null> {
+function* look(hunt: Hunt): Script<Look | null> {
   const coarse = yield* lookAllRound(hunt);
   if (!coarse) return null;
   return (yield* lookToward(hunt, coarse.bearingDeg)) ?? coarse;
@@ -155,4 +157,11 @@ export function* chooseAxis(hunt: Hunt): Script<Look | null> {
   hunt.view = (yield* doAndWait([{ type: 'roll', toDeg: best.rollDeg }], REST_S)).view;
   yield* setNet(hunt, best.found.leastGainDb + hunt.decisions.wantedDb);
   return (yield* lookToward(hunt, best.found.bearingDeg)) ?? best.found;
+}
+
+/** Needing far more gain than at the place before, or hearing nothing, it tries the other axis before it believes the ground. */
+export function* lookDoubtingAxis(hunt: Hunt, beforeDb: number | null): Script<Look | null> {
+  const found = yield* look(hunt);
+  if (found && (beforeDb === null || found.leastGainDb < beforeDb + AXIS_DOUBT_DB)) return found;
+  return (yield* chooseAxis(hunt)) ?? found;
 }

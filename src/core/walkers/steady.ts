@@ -6,7 +6,7 @@ import { CLOSE_M, closeIn } from './closeIn';
 import { supportedCourse } from './course';
 import { doAndWait, type Script } from './hands';
 import { beginHunt, type Decisions, type Hunt, STEADY_DECISIONS } from './hunt';
-import { chooseAxis, type Look, look, setNet } from './lookRound';
+import { chooseAxis, type Look, lookDoubtingAxis, setNet } from './lookRound';
 import { clearerPlace, nextPlace, placeBeyond, setBack, untriedPlace } from './nextPlace';
 import { walkThere } from './onFoot';
 import type { Policy, View, Walker } from './policy';
@@ -16,10 +16,13 @@ const STEP_SHARE = 0.35;
 const LEAST_STEP_M = 50;
 const MOST_STEP_M = 350;
 const FIRST_STEP_M = 120;
-/** A tag at half the distance is 6 to 12 dB louder. */
-const GROWS_DB = 6;
+/** Between free space, 20 dB for ten times the distance, and plane earth, 40. */
+const DECADE_DB = 30;
+/** Less is a fade, not a step nearer. */
+const LEAST_GROWTH_DB = 3;
+const LEFT_SHARE = 0.6;
 const LONGER = 1.5;
-const SHORTER = 0.6;
+const SHORTER = 0.5;
 /** Not beyond the crossing of the lines: the tag may lie before it. */
 const CROSSED_SHARE = 0.8;
 
@@ -43,7 +46,7 @@ function* huntWith(decisions: Decisions, first: View, random: () => number): Pol
   let axisKnown = false;
   for (;;) {
     if (hunt.leastGainDb !== null) yield* setNet(hunt, hunt.leastGainDb + decisions.wantedDb);
-    const found: Look | null = axisKnown ? yield* look(hunt) : yield* chooseAxis(hunt);
+    const found: Look | null = axisKnown ? yield* lookDoubtingAxis(hunt, hunt.leastGainDb) : yield* chooseAxis(hunt);
     axisKnown ||= found !== null;
     if (!found) {
       silent.push(hunt.view.seen.at);
@@ -82,17 +85,23 @@ function* goOn(hunt: Hunt, found: Look): Script<void> {
 
 /**
  * How far to walk before the next reading: a share of what the gain suggests, at least; longer each time while the sound grows
- * little, for in full view a tag is far louder than the rule has it; shorter when it grows fast; not past the crossing of the lines.
+ * little, for in full view a tag is far louder than the rule has it; a share of what is left where it grows; not past the crossing.
  */
-function stepOf(hunt: Hunt, found: Look, point: MapPoint | null): number {
-  const { view, decisions, readings, stepM } = hunt;
-  const before = readings.at(-2);
-  const grownDb = before ? before.leastGainDb - found.leastGainDb : 0;
-  const byChange = stepM === null ? FIRST_STEP_M : stepM * (grownDb < GROWS_DB ? LONGER : SHORTER);
+function stepOf({ view, decisions, readings }: Hunt, found: Look, point: MapPoint | null): number {
+  const [last, base] = [readings.at(-2), readings.at(-3) ?? readings.at(-2)];
+  const { at } = view.seen;
+  const byGrowthM =
+    last && base ? growthStepM(distanceM(last.at, at), distanceM(base.at, at), base.leastGainDb - found.leastGainDb) : FIRST_STEP_M;
   const byGainM = STEP_SHARE * distanceFromLeastGainM(found.leastGainDb);
-  const crossedM = point && decisions.heeds ? CROSSED_SHARE * distanceM(view.seen.at, point) : Number.POSITIVE_INFINITY;
-  hunt.stepM = Math.min(MOST_STEP_M, Math.max(LEAST_STEP_M, Math.min(crossedM, Math.max(byGainM, byChange))));
-  return hunt.stepM;
+  const crossedM = point && decisions.heeds ? CROSSED_SHARE * distanceM(at, point) : Number.POSITIVE_INFINITY;
+  return Math.min(MOST_STEP_M, Math.max(LEAST_STEP_M, Math.min(crossedM, Math.max(byGainM, byGrowthM))));
+}
+
+/** A share of the distance that is left if the sound grew by so much since a place so far back; the last step bounds it. */
+function growthStepM(lastM: number, backM: number, grownDb: number): number {
+  if (grownDb < LEAST_GROWTH_DB) return LONGER * lastM;
+  const leftM = backM / (10 ** (grownDb / DECADE_DB) - 1);
+  return Math.min(LONGER * lastM, Math.max(SHORTER * lastM, LEFT_SHARE * leftM));
 }
 
 /** Nothing heard, or no way on: to a place not tried before, antenna raised. */

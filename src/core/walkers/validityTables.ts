@@ -55,12 +55,23 @@ export function findLine(what: string, rows: readonly StudyRow[]): FindLine {
 }
 
 export type MatrixCell = { readonly habit: HabitId; readonly own: boolean; readonly moved: MeanInterval | null; readonly holds: boolean };
-export type MatrixLine = { readonly walker: string; readonly cells: readonly MatrixCell[] };
+export type MatrixLine = {
+  readonly walker: string;
+  readonly cells: readonly MatrixCell[];
+  /** The own habit, in those exercises alone in which both walks showed it. */
+  readonly ownWhereShown: MeanInterval | null;
+};
 
 /** Point 2: each fault against the steady walk of the same exercise. A habit not shown in either has not moved. */
 export function faultMatrix(rows: readonly StudyRow[]): readonly MatrixLine[] {
   return FAULTS.map(({ walker, own }) => ({
     walker,
+    ownWhereShown: meanInterval(
+      pairsOf(rows, walker).flatMap(([steady, faulty]) => {
+        const [before, after] = [steady.scores[own], faulty.scores[own]];
+        return before === null || after === null ? [] : [after - before];
+      }),
+    ),
     cells: HABIT_IDS.map((habit): MatrixCell => {
       const moved = meanInterval(pairsOf(rows, walker).map(([steady, faulty]) => movement(steady.scores[habit], faulty.scores[habit])));
       const isOwn = habit === own;

@@ -40,6 +40,8 @@ test('a habit that one of the two did not show has not moved', () => {
     .find(({ walker }) => walker === 'fidgety-4')!
     .cells.find(({ habit }) => habit === 'clearView')!;
   expect([cell.moved!.mean, cell.holds]).toEqual([0, true]);
+  expect(faultMatrix(walks).find(({ walker }) => walker === 'low-lying')!.ownWhereShown).toBeNull();
+  expect(faultMatrix(walks).find(({ walker }) => walker === 'fidgety-4')!.ownWhereShown!.mean).toBe(-80);
 });
 
 test('a larger dose that scores 4 higher than a smaller rises by 2 against its falling fit and misses', () => {
