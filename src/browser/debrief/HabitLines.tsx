@@ -1,4 +1,5 @@
 import { HABIT_IDS, type Moment } from '../../core/technique/habit';
+import { HearAgain } from './HearAgain';
 import { HABIT_NAMES, type Habits, tellingMoment } from './habitWords';
 import type { Ratings } from './SelfRating';
 
@@ -35,9 +36,12 @@ export function HabitLines({
               <p class="quiet habit-moment">{whyNotShown}</p>
             ) : (
               moment && (
-                <button type="button" class="habit-moment" aria-pressed={shown === moment} onClick={() => onShow(moment)}>
-                  {moment.what} <span class="quiet">{moment.good ? 'Keep at it.' : moment.next}</span>
-                </button>
+                <>
+                  <button type="button" class="habit-moment" aria-pressed={shown === moment} onClick={() => onShow(moment)}>
+                    {moment.what} <span class="quiet">{moment.good ? 'Keep at it.' : moment.next}</span>
+                  </button>
+                  <HearAgain habit={id} moment={moment} />
+                </>
               )
             )}
           </li>

@@ -2,10 +2,14 @@ import { effect } from '@preact/signals';
 import { DEMONSTRATIONS } from '../../core/listening/catalogue';
 import type { Demonstration } from '../../core/listening/demonstration';
 import { dialsOf } from '../../core/listening/demonstrationDials';
+import { gainOver, overDbOf } from '../../core/listening/gainOver';
 import { readSettings, type Settings, settingsText } from '../../core/listening/settings';
 import { projector, settings, show, shown } from './roomState';
 
-/** Addresses of the room: `#/listen/back-signal?gainDb=12&projector`, and `#/listen/notes` for the instructor's window. */
+/**
+ * Addresses of the room: `#/listen/back-signal?gainDb=12&projector`, and `#/listen/notes` for the instructor's window. A debrief gives the
+ * gain as `overDb`, so far over least gain.
+ */
 const ROOM = '#/listen';
 
 export type RoomAddress =
@@ -19,10 +23,12 @@ export function roomAddress(hash: string): RoomAddress {
   const id = path.split('/')[2] ?? '';
   if (id === 'notes') return { place: 'notes' };
   const demonstration = DEMONSTRATIONS.find((one) => one.id === id) ?? DEMONSTRATIONS[0]!;
+  const read = readSettings(query, demonstration.start, dialsOf(demonstration));
+  const overDb = overDbOf(query);
   return {
     place: 'room',
     demonstration,
-    settings: readSettings(query, demonstration.start, dialsOf(demonstration)),
+    settings: overDb === null ? read : gainOver(demonstration, read, overDb),
     projector: query.split('&').includes('projector'),
   };
 }
