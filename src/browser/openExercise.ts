@@ -2,10 +2,11 @@ import { effect, signal } from '@preact/signals';
 import { type Exercise, openExercise } from '../core/run/exercise';
 import { beginLive, type Live } from '../core/run/live';
 import { pulseNow } from '../core/run/pulse';
-import { recordingOf, writeRecording } from '../core/run/record';
+import { type RunResult, recordingOf, writeRecording } from '../core/run/record';
 import { TICKS_PER_S } from '../core/run/state';
 import type { Scenario } from '../core/scenario/schema';
 import { ending, live, openRun, paused, showRun, wholeSecond } from './currentRun';
+import { localInstant } from './localInstant';
 import { resumed } from './resumeRun';
 import type { SoundOutput } from './sound/output';
 import { unlockedContext } from './sound/unlock';
@@ -22,6 +23,8 @@ export const sound = signal<SoundOutput | null>(null);
 export const aided = signal(false);
 
 const KEEP_EVERY_S = 2;
+/** When the run that is open began, by this device's clock. */
+let begunAt = '';
 let waves: WavesAhead | null = null;
 
 /** Makes the ground in a worker, opens the run on it, and lets it begin where sound is allowed to. */
@@ -41,6 +44,7 @@ export async function openRunOf(scenario: Scenario, kept: StoredRun | null = nul
     await waves.ready(first.state);
     warmUp(exercise, first);
     aided.value = false;
+    begunAt = kept?.begunAt ?? localInstant(new Date());
     showRun({ exercise, land }, first, again?.walked);
     opening.value = null;
     paused.value = kept !== null || unlockedContext()?.state !== 'running';
@@ -104,9 +108,12 @@ function keepNow(): void {
   const [open, now] = [openRun.peek(), live.peek()];
   if (!open || !now || now.state.ending !== null || now.state.tick === 0) return;
   const { log, pulses, state, listener } = now;
-  void keepUnfinished({ scenario: open.exercise.scenario, log, pulses, tick: state.tick, thresholdDb: listener.thresholdDb });
+  const { scenario } = open.exercise;
+  void keepUnfinished({ scenario, log, pulses, tick: state.tick, thresholdDb: listener.thresholdDb, begunAt });
 }
 
-/** The run file of the run that is open. */
-export const runFileText = (): string =>
-  writeRecording(recordingOf(openRun.peek()!.exercise, live.peek()!, { name: '', by: 'person', aided: aided.peek() }));
+/** The run file of the run that is open, with its grade where that is known. */
+export function runFileText(result?: RunResult, name = ''): string {
+  const about = { name, by: 'person', aided: aided.peek(), begunAt } as const;
+  return writeRecording(recordingOf(openRun.peek()!.exercise, live.peek()!, result ? { ...about, result } : about));
+}

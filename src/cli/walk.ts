@@ -2,6 +2,7 @@ import { writeFileSync } from 'node:fs';
 import { openExercise } from '../core/run/exercise';
 import { recordingOf, writeRecording } from '../core/run/record';
 import { timeS } from '../core/run/state';
+import { gradeReplay, resultOf } from '../core/technique/grade';
 import { WALKERS } from '../core/walkers/catalogue';
 import { playWalker } from '../core/walkers/play';
 import { numberFrom, oneOf, scenarioOf, UsageError } from './inputs';
@@ -18,7 +19,8 @@ export function walkCommand(file: string, options: { as?: unknown; seed?: unknow
   const exercise = openExercise(scenarioOf(file));
   const walker = WALKERS.find((known) => known.id === id)!;
   const live = playWalker(exercise, walker, seed);
-  writeFileSync(options.out, writeRecording(recordingOf(exercise, live, { name: id, by: 'walker', practice: walker.practice })));
+  const result = resultOf(gradeReplay({ exercise, run: live }, { practice: walker.practice }));
+  writeFileSync(options.out, writeRecording(recordingOf(exercise, live, { name: id, by: 'walker', practice: walker.practice, result })));
   return {
     file: options.out,
     scenario: exercise.scenario.title,

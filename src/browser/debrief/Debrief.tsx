@@ -1,5 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useMemo } from 'preact/hooks';
+import type { RunResult } from '../../core/run/record';
+import { resultOf } from '../../core/technique/grade';
 import type { Moment } from '../../core/technique/habit';
 import { live, openRun, track } from '../currentRun';
 import type { Graded } from '../workers/gradeMessages';
@@ -15,7 +17,7 @@ import { runFileName, saveFile } from './saveFile';
 import { stretchOf } from './stretchOf';
 
 type Doors = {
-  readonly runFileText: () => string;
+  readonly runFileText: (result: RunResult) => string;
   readonly aided: boolean;
   readonly onAgain: () => void;
   readonly onOther: () => void;
@@ -107,7 +109,7 @@ function Verdict({
           <button type="button" onClick={onOther}>
             Other exercise
           </button>
-          <button type="button" onClick={() => saveFile(runFileName(exercise.scenario.title), runFileText())}>
+          <button type="button" onClick={() => saveFile(runFileName(exercise.scenario.title), runFileText(resultOf(grade)))}>
             Save run file
           </button>
         </div>

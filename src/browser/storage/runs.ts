@@ -10,6 +10,7 @@ export type StoredRun = {
   readonly pulses: readonly Pulse[];
   readonly tick: number;
   readonly thresholdDb: number;
+  readonly begunAt?: string;
 };
 
 interface Shelves extends DBSchema {

@@ -15,16 +15,15 @@ addEventListener('message', ({ data }: MessageEvent<ToGrade>) => {
   postMessage(graded);
 });
 
+/** `states[k].tick === k`, as a replay keeps them: the grade in the run file is to be the one that a replay gives. */
 function statesOf(scenario: ToGrade['scenario'], world: ToGrade['world'], { live }: ToGrade): readonly RunState[] {
-  // The run is lived through from its first tick; the last actions come in the tick that ended it.
-  const states: RunState[] = [];
   let state = firstState(scenario);
+  const states: RunState[] = [state];
   let next = 0;
-  while (state.ending === null && state.tick < live.state.tick + 1) {
+  while (state.ending === null && (state.tick < live.state.tick || next < live.log.length)) {
     for (; next < live.log.length && live.log[next]!.tick <= state.tick; next++) state = step(scenario, state, live.log[next]!.action);
     state = advance(scenario, world, state);
-    states.push(state);
-    if (state.tick >= live.state.tick && next >= live.log.length) break;
+    states[state.tick] = state;
   }
   return states;
 }

@@ -9,6 +9,7 @@ import { digestOf } from '../scenario/seal';
 import type { Action, Entry } from './actions';
 import type { Exercise } from './exercise';
 import type { Live } from './live';
+import { runSealOf } from './runSeal';
 
 export const RUN_VERSION = 1;
 export const PROGRAM_VERSION = '0.1.0';
@@ -52,6 +53,19 @@ const practice = z.strictObject({
 /** The learner's own statement of the last 28 days. */
 export type Practice = z.infer<typeof practice>;
 
+const mark = number.min(0).max(100).nullable();
+const result = z.strictObject({
+  technique: mark,
+  quietGain: mark,
+  setThenSweep: mark,
+  walkAndListen: mark,
+  clearView: mark,
+  found: z.boolean(),
+  timeS: number.min(0).max(14_400),
+});
+/** What the program that wrote the run made of it, scores to a tenth. A table never takes it over: it grades anew and compares. */
+export type RunResult = z.infer<typeof result>;
+
 const runSchema = z.strictObject({
   format: z.literal('faintward-run'),
   version: z.literal(RUN_VERSION),
@@ -61,17 +75,26 @@ const runSchema = z.strictObject({
   aided: z.boolean(),
   listener: z.strictObject({ thresholdDb: number.min(-40).max(40), checkedAt: z.string().max(30).nullable() }),
   practice: practice.optional(),
+  /** When the run began by the learner's own clock, with its offset: its first ten characters are the date there. */
+  begunAt: z.iso.datetime({ offset: true }).max(40).optional(),
+  result: result.optional(),
   scenario: z.unknown(),
   digest: z.string().regex(/^[0-9a-f]{64}$/),
   ticks: tick,
   log: z.array(z.tuple([tick, action])).max(200_000),
   heard: z.array(heardRow).max(120_000),
+  /** Digest of the rest, the name left out: see `runSeal.ts`. */
+  seal: z
+    .string()
+    .regex(/^[0-9a-f]{64}$/)
+    .optional(),
 });
 
 /** A finished or saved run: the exercise, what was done, what was heard. */
 export type Recording = Omit<z.infer<typeof runSchema>, 'scenario'> & { readonly scenario: Scenario };
 
-type About = Pick<Recording, 'name' | 'by'> & Partial<Pick<Recording, 'aided' | 'practice'>> & { readonly checkedAt?: string | null };
+type About = Pick<Recording, 'name' | 'by'> &
+  Partial<Pick<Recording, 'aided' | 'practice' | 'begunAt' | 'result'>> & { readonly checkedAt?: string | null };
 
 const asRow = (heard: HeardPulse): Recording['heard'][number] => [
   Math.round(heard.atS * 1000),
@@ -84,7 +107,7 @@ const asRow = (heard: HeardPulse): Recording['heard'][number] => [
 ];
 
 export function recordingOf(exercise: Exercise, live: Live, about: About): Recording {
-  return {
+  const recording: Recording = {
     format: 'faintward-run',
     version: RUN_VERSION,
     program: PROGRAM_VERSION,
@@ -93,12 +116,15 @@ export function recordingOf(exercise: Exercise, live: Live, about: About): Recor
     aided: about.aided ?? false,
     listener: { thresholdDb: live.listener.thresholdDb, checkedAt: about.checkedAt ?? null },
     ...(about.practice ? { practice: about.practice } : {}),
+    ...(about.begunAt ? { begunAt: about.begunAt } : {}),
+    ...(about.result ? { result: about.result } : {}),
     scenario: exercise.scenario,
     digest: exercise.digest,
     ticks: live.state.tick,
     log: live.log.map((entry) => [entry.tick, plainAction(entry.action)] as [number, Action]),
     heard: live.pulses.map(({ heard }) => asRow(heard)),
   };
+  return { ...recording, seal: runSealOf(recording) };
 }
 
 /** Places are written as places only, whatever else the caller knew of them. */

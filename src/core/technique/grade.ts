@@ -1,5 +1,5 @@
 import type { Exercise } from '../run/exercise';
-import { entriesOf, heardMatches, type Recording } from '../run/record';
+import { entriesOf, heardMatches, type Recording, type RunResult } from '../run/record';
 import { type Replay, replayRun } from '../run/replay';
 import { timeS } from '../run/state';
 import { tagAt } from '../run/tagMotion';
@@ -59,6 +59,22 @@ export function gradeReplay(evidence: Evidence, recording: Pick<Recording, 'prac
     technique: shown >= LEAST_SHOWN ? weightedMean(parts) : null,
     outcome: outcomeOf(evidence, evidence.run),
     habits: { ...results, keepPractising: judgePractice(recording.practice) },
+  };
+}
+
+const tenth = (score: number | null): number | null => (score === null ? null : Math.round(score * 10) / 10);
+
+/** A grade as a run file carries it. */
+export function resultOf({ technique, habits, outcome }: Pick<Grade, 'technique' | 'habits' | 'outcome'>): RunResult {
+  const { quietGain, setThenSweep, walkAndListen, clearView } = habits;
+  return {
+    technique: tenth(technique),
+    quietGain: tenth(quietGain.score),
+    setThenSweep: tenth(setThenSweep.score),
+    walkAndListen: tenth(walkAndListen.score),
+    clearView: tenth(clearView.score),
+    found: outcome.found,
+    timeS: outcome.timeS,
   };
 }
 

@@ -5,6 +5,7 @@ import { type Exercise, openExercise } from '../../../src/core/run/exercise';
 import { beginLive, type Live, tickOnce } from '../../../src/core/run/live';
 import { entriesOf, heardMatches, readRecording, recordingOf, writeRecording } from '../../../src/core/run/record';
 import { replayRun } from '../../../src/core/run/replay';
+import { runSealOf } from '../../../src/core/run/runSeal';
 import { advance, step } from '../../../src/core/run/step';
 import { tagAt } from '../../../src/core/run/tagMotion';
 import { pulsesDue, pulseTimeS } from '../../../src/core/run/timetable';
@@ -116,6 +117,21 @@ test('a run file reads back as it was written, and its replay matches', () => {
   const read = readRecording('run.json', writeRecording(recording));
   expect(read).toEqual(JSON.parse(JSON.stringify(recording)));
   expect(heardMatches(read, replayRun(exercise, entriesOf(read), read.ticks, read.listener))).toBe(true);
+});
+
+test('the seal of a run file breaks with any change but that of its name', () => {
+  const about = { name: 'Test', by: 'person', begunAt: '2026-05-12T19:30:05+02:00' } as const;
+  const recording = recordingOf(exercise, played(60, PLAN), about);
+  const read = readRecording('run.json', writeRecording(recording));
+  expect(read.seal).toBe(runSealOf(read));
+  expect(runSealOf({ ...read, name: 'Rowan' })).toBe(read.seal);
+  for (const edit of [{ aided: true }, { begunAt: '2026-05-13T19:30:05+02:00' }, { ticks: 61 }, { program: '9' }, { log: [] }])
+    expect(runSealOf({ ...read, ...edit })).not.toBe(read.seal);
+});
+
+test.each(['yesterday', '2026-13-40T00:00:00Z', '2026-05-12'])('a run begun at "%s" is refused at its path', (begunAt) => {
+  const recording = recordingOf(exercise, played(60, {}), { name: 'Test', by: 'person' });
+  expect(() => readRecording('run.json', JSON.stringify({ ...recording, begunAt }))).toThrow(/run\.json: begunAt/);
 });
 
 test('a place with more known of it than its coordinates is written as a place', () => {
