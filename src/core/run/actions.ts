@@ -22,6 +22,8 @@ export type Action =
   | { readonly type: 'strikeOut'; readonly mark: number }
   | { readonly type: 'unstrike'; readonly mark: number }
   | { readonly type: 'guess'; readonly at: MapPoint | null }
+  /** Where one would start the search afresh, chosen from the fix; judged in the debrief, moves nobody. */
+  | { readonly type: 'chooseStart'; readonly at: MapPoint | null }
   /** "The tag is here." */
   | { readonly type: 'declare' }
   | { readonly type: 'giveUp' };

@@ -21,6 +21,7 @@ export function begin(scenario: Scenario): RunState {
     busyUntilTick: 0,
     notebook: [],
     guess: null,
+    startChoice: null,
     declarations: [],
     ending: null,
   };

@@ -10,6 +10,7 @@ import type { Action, Entry } from './actions';
 import type { Exercise } from './exercise';
 import type { Live } from './live';
 import { runSealOf } from './runSeal';
+import { TICKS_PER_S } from './state';
 
 export const RUN_VERSION = 1;
 export const PROGRAM_VERSION = '0.1.0';
@@ -37,6 +38,7 @@ const action = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('strikeOut'), mark: z.int().min(0).max(10_000) }),
   z.strictObject({ type: z.literal('unstrike'), mark: z.int().min(0).max(10_000) }),
   z.strictObject({ type: z.literal('guess'), at: place.nullable() }),
+  z.strictObject({ type: z.literal('chooseStart'), at: place.nullable() }),
   z.strictObject({ type: z.literal('declare') }),
   z.strictObject({ type: z.literal('giveUp') }),
 ]);
@@ -130,7 +132,7 @@ export function recordingOf(exercise: Exercise, live: Live, about: About): Recor
 /** Places are written as places only, whatever else the caller knew of them. */
 function plainAction(done: Action): Action {
   if (done.type === 'walkTo') return { ...done, at: { eM: done.at.eM, nM: done.at.nM } };
-  if (done.type === 'guess' && done.at) return { ...done, at: { eM: done.at.eM, nM: done.at.nM } };
+  if ((done.type === 'guess' || done.type === 'chooseStart') && done.at) return { ...done, at: { eM: done.at.eM, nM: done.at.nM } };
   return done;
 }
 
@@ -165,10 +167,17 @@ export const entriesOf = (recording: Recording): readonly Entry[] => recording.l
 const ROUNDING_DB = 0.0151;
 
 /** Do the pulses of a replay match the recorded ones, to one rounding step? */
-export function heardMatches(recording: Recording, live: Live): boolean {
+export const heardMatches = (recording: Recording, live: Live): boolean => firstDifferenceS(recording, live) === null;
+
+/** When a replay first hears another pulse than the recorded one, seconds; its end where only the length differs, `null` for never. */
+export function firstDifferenceS(recording: Recording, live: Live): number | null {
   const rows = live.pulses.map(({ heard }) => asRow(heard));
-  if (rows.length !== recording.heard.length || live.state.tick !== recording.ticks) return false;
-  return rows.every((row, i) => rowMatches(row, recording.heard[i]!));
+  const differs = rows.findIndex((row, i) => i < recording.heard.length && !rowMatches(row, recording.heard[i]!));
+  if (differs >= 0) return Math.min(rows[differs]![0], recording.heard[differs]![0]) / 1000;
+  if (rows.length === recording.heard.length && live.state.tick === recording.ticks) return null;
+  const longer = rows.length > recording.heard.length ? rows : recording.heard;
+  const next = longer[Math.min(rows.length, recording.heard.length)];
+  return next ? next[0] / 1000 : Math.min(live.state.tick, recording.ticks) / TICKS_PER_S;
 }
 
 type Row = Recording['heard'][number];

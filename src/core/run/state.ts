@@ -24,6 +24,9 @@ export type Mark = {
   readonly struckOut: boolean;
 };
 
+/** Where one would start the search afresh, and when that was chosen. */
+export type StartChoice = { readonly atTick: number; readonly at: MapPoint };
+
 export type Declaration = { readonly atTick: number; readonly at: MapPoint; readonly right: boolean; readonly offM: number };
 
 export type Ending = 'found' | 'gave-up' | 'out-of-time';
@@ -44,6 +47,7 @@ export type RunState = {
   readonly busyUntilTick: number;
   readonly notebook: readonly Mark[];
   readonly guess: MapPoint | null;
+  readonly startChoice: StartChoice | null;
   readonly declarations: readonly Declaration[];
   readonly ending: Ending | null;
 };

@@ -47,6 +47,8 @@ export function step(scenario: Scenario, state: RunState, action: Action): RunSt
     case 'unstrike':
     case 'guess':
       return write(state, action);
+    case 'chooseStart':
+      return { ...state, startChoice: action.at && { atTick: state.tick, at: action.at } };
     case 'declare':
       return declare(scenario, state);
     case 'giveUp':

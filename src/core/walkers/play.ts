@@ -9,9 +9,15 @@ import { type HeardHere, seenNow, type Walker } from './policy';
 
 /**
  * Lets a walker do an exercise to its end; its state at every tick is kept as a replay keeps it. `seed` decides what the walker
- * draws, the same for every walker, never what the ground or the radio do.
+ * draws, the same for every walker, never what the ground or the radio do. `told` hears of every tick.
  */
-export function playWalker(exercise: Exercise, walker: Walker, seed: number, listener: Listener = USUAL_LISTENER): Replay {
+export function playWalker(
+  exercise: Exercise,
+  walker: Walker,
+  seed: number,
+  listener: Listener = USUAL_LISTENER,
+  told: (state: RunState) => void = () => {},
+): Replay {
   const random = randomFor(exercise.scenario.seed, 'walk', seed);
   let live = beginLive(exercise, listener);
   const states: RunState[] = [live.state];
@@ -23,6 +29,7 @@ export function playWalker(exercise: Exercise, walker: Walker, seed: number, lis
     const before = live.state;
     live = tickOnce(exercise, live, actions);
     states.push(live.state);
+    told(live.state);
     const heard = live.pulses.slice(known).map(
       (pulse): HeardHere => ({
         ...pulse.heard,

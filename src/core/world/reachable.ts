@@ -39,6 +39,17 @@ export function squareOf({ side, squareM }: Pick<WalkGrid, 'side' | 'squareM'>, 
   return Math.min(side - 1, Math.max(0, Math.floor(nM / squareM))) * side + column;
 }
 
+/** Seconds of a move from the middle of square `a` to that of its neighbour `b`; Infinity where nobody walks. */
+function moveSeconds({ side, squareM, heightM, pace }: WalkGrid, paceMPerS: number): (a: number, b: number, run: number) => number {
+  return (a, b, run) => {
+    // A knight's move passes a third square: it must not jump a river or a wall of a house.
+    if (pace[b] === 0 || (run > 2 && pace[between(a, b, side)] === 0)) return Number.POSITIVE_INFINITY;
+    const lengthM = run * squareM;
+    const footing = pace[a]! > 0 ? (pace[a]! + pace[b]!) / 2 : pace[b]!;
+    return lengthM / (paceMPerS * footing * slopePace((heightM[b]! - heightM[a]!) / lengthM));
+  };
+}
+
 /** Seconds on foot from a place to every square, Infinity where `seconds` is not enough or no way leads. */
 function walkTimes(
   world: World,
@@ -48,15 +59,18 @@ function walkTimes(
   isGoal?: (square: number) => boolean,
 ): CostField & { readonly goal: number } {
   const grid = walkGrid(world);
-  const { side, squareM, heightM, pace } = grid;
-  const cost = (a: number, b: number, run: number): number => {
-    // A knight's move passes a third square: it must not jump a river or a wall of a house.
-    if (pace[b] === 0 || (run > 2 && pace[between(a, b, side)] === 0)) return Number.POSITIVE_INFINITY;
-    const lengthM = run * squareM;
-    const footing = pace[a]! > 0 ? (pace[a]! + pace[b]!) / 2 : pace[b]!;
-    return lengthM / (paceMPerS * footing * slopePace((heightM[b]! - heightM[a]!) / lengthM));
-  };
-  return spreadCost({ side, cost }, [squareOf(grid, from)], seconds, isGoal);
+  return spreadCost({ side: grid.side, cost: moveSeconds(grid, paceMPerS) }, [squareOf(grid, from)], seconds, isGoal);
+}
+
+/** Seconds on foot to one place from any other, uphill and downhill told apart; Infinity where no way leads. */
+export function walkSecondsTo(world: World, to: MapPoint, paceMPerS = 1.4): (from: MapPoint) => number {
+  const grid = walkGrid(world);
+  const goal = squareOf(grid, to);
+  const forward = moveSeconds(grid, paceMPerS);
+  // The goal's own square may be a pond's rim: then its neighbour's footing counts, as at the start of a walk.
+  const cost = (a: number, b: number, run: number) => (a === goal && grid.pace[goal] === 0 ? forward(goal, b, run) : forward(b, a, run));
+  const { costTo } = spreadCost({ side: grid.side, cost }, [goal]);
+  return (from) => costTo[squareOf(grid, from)]!;
 }
 
 function between(a: number, b: number, side: number): number {
