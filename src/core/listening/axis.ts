@@ -2,10 +2,11 @@ import { type Air, makeAir } from './air';
 import type { Chart } from './chart';
 import type { Demonstration, Listened, Piece } from './demonstration';
 import { keptBy } from './keptBy';
+import { madeOnce } from './madeOnce';
 import type { Picture } from './picture';
 import { oneOf, type Question, whichIsLoudest } from './question';
 import { FIRST_SETTINGS, ROLL, type Settings } from './settings';
-import { makeSmallScene, type SmallScene } from './smallScene';
+import { makeSmallScene } from './smallScene';
 
 const AHEAD_M = 300;
 const EIRP_DBM = 6;
@@ -15,12 +16,10 @@ const ROLL_STEP_DEG = 45;
 
 const TAG = { eM: 500, nM: 800 };
 /** The whip leans across the line of sight: to the listener's right. */
-const scenes: readonly SmallScene[] = LEANS_DEG.map((leanDeg) =>
-  makeSmallScene({ sizeM: 1_000, tag: { at: TAG, leanDeg, towardDeg: 90 } }),
-);
+const scenes = LEANS_DEG.map((leanDeg) => madeOnce(() => makeSmallScene({ sizeM: 1_000, tag: { at: TAG, leanDeg, towardDeg: 90 } })));
 const air = keptBy(
   ({ choice }) => choice,
-  ({ choice }): Air => makeAir({ waves: [scenes[choice]!.direct({ eM: TAG.eM, nM: TAG.nM - AHEAD_M })], eirpDbm: EIRP_DBM }),
+  ({ choice }): Air => makeAir({ waves: [scenes[choice]!().direct({ eM: TAG.eM, nM: TAG.nM - AHEAD_M })], eirpDbm: EIRP_DBM }),
 );
 const start: Settings = { ...FIRST_SETTINGS, gainDb: 30 };
 

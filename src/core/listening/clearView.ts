@@ -3,10 +3,11 @@ import type { Chart } from './chart';
 import type { Demonstration, Listened, Piece } from './demonstration';
 import { keptBy } from './keptBy';
 import { leastGainHere } from './leastGainHere';
+import { madeOnce } from './madeOnce';
 import { type Picture, type Spot, stringOver } from './picture';
 import { oneOf, type Question, whichIsLoudest, yesOrNo } from './question';
 import { FIRST_SETTINGS, type Settings } from './settings';
-import { CHEST_M, makeSmallScene, type SmallScene } from './smallScene';
+import { CHEST_M, makeSmallScene } from './smallScene';
 
 const EIRP_DBM = 6;
 /** A hill of 60 m with its crest 1300 m from the tag; the walk goes up its far side. */
@@ -19,11 +20,7 @@ const TAG = { eM: 200, nM: 1_750 };
 const heightAway = (away: number): number => HILL.heightM * Math.exp(-(((away - HILL.crestM) / HILL.halfWidthM) ** 2));
 const awayAt = (walkM: number): number => HOLLOW_M - walkM;
 
-let made: SmallScene | null = null;
-const scene = (): SmallScene => {
-  made ??= makeSmallScene({ sizeM: 1_800, tag: { at: TAG }, heightM: (_e, nM) => 100 + heightAway(TAG.nM - nM) });
-  return made;
-};
+const scene = madeOnce(() => makeSmallScene({ sizeM: 1_800, tag: { at: TAG }, heightM: (_e, nM) => 100 + heightAway(TAG.nM - nM) }));
 const air = keptBy(
   ({ walkM }) => walkM,
   ({ walkM }): Air => makeAir({ waves: [scene().direct({ eM: TAG.eM, nM: TAG.nM - awayAt(walkM) })], eirpDbm: EIRP_DBM }),

@@ -3,6 +3,7 @@ import { type Air, type Heard, heardAt, makeAir } from './air';
 import type { Demonstration, Listened, Piece } from './demonstration';
 import { keptBy } from './keptBy';
 import { limiterChart } from './limiterChart';
+import { madeOnce } from './madeOnce';
 import type { Picture, Spot } from './picture';
 import { oneOf, type Question, whichIsLoudest, yesOrNo } from './question';
 import { FIRST_SETTINGS, type Settings } from './settings';
@@ -13,11 +14,11 @@ const CARRIED = ['yagi3', 'whip', 'off'] as const;
 const CARRIED_WORDS = ['Yagi', 'whip at the chest', 'no antenna'] as const;
 
 const TAG = { eM: 200, nM: 250 };
-const scene = makeSmallScene({ sizeM: 400, tag: { at: TAG } });
+const scene = madeOnce(() => makeSmallScene({ sizeM: 400, tag: { at: TAG } }));
 const air = keptBy(
   ({ choice, walkM }) => `${choice}/${walkM}`,
   ({ choice, walkM }): Air =>
-    makeAir({ waves: [scene.direct({ eM: TAG.eM, nM: TAG.nM - walkM })], eirpDbm: EIRP_DBM, antenna: CARRIED[choice] ?? 'yagi3' }),
+    makeAir({ waves: [scene().direct({ eM: TAG.eM, nM: TAG.nM - walkM })], eirpDbm: EIRP_DBM, antenna: CARRIED[choice] ?? 'yagi3' }),
 );
 const start: Settings = { ...FIRST_SETTINGS, gainDb: 30, walkM: 8 };
 

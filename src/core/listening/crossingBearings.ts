@@ -6,6 +6,7 @@ import type { Chart } from './chart';
 import type { Demonstration, Listened, Piece } from './demonstration';
 import { keptBy } from './keptBy';
 import { leastGainHere } from './leastGainHere';
+import { madeOnce } from './madeOnce';
 import type { Picture, PictureMark, Spot } from './picture';
 import { oneOf, type Question, yesOrNo } from './question';
 import { FIRST_SETTINGS, type Settings } from './settings';
@@ -19,7 +20,7 @@ const EXCESS_DB = 10;
 const SPREAD = { from: 10, to: 150, step: 10 } as const;
 
 const TAG = { eM: 800, nM: 800 };
-const scene = makeSmallScene({ sizeM: 1_600, tag: { at: TAG } });
+const scene = madeOnce(() => makeSmallScene({ sizeM: 1_600, tag: { at: TAG } }));
 
 /** Stations on a bow round the tag, `spreadDeg` from the first to the last, tag at the origin; the last is where one listens. */
 export function stationsOf({ choice, walkM: spreadDeg }: Settings): readonly Spot[] {
@@ -30,7 +31,7 @@ export function stationsOf({ choice, walkM: spreadDeg }: Settings): readonly Spo
   });
 }
 
-const airAt = ([e, n]: Spot): Air => makeAir({ waves: [scene.direct({ eM: TAG.eM + e, nM: TAG.nM + n })], eirpDbm: EIRP_DBM });
+const airAt = ([e, n]: Spot): Air => makeAir({ waves: [scene().direct({ eM: TAG.eM + e, nM: TAG.nM + n })], eirpDbm: EIRP_DBM });
 const air = keptBy(
   ({ choice, walkM }) => `${choice}/${walkM}`,
   (settings) => airAt(stationsOf(settings).at(-1)!),

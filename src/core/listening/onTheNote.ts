@@ -3,6 +3,7 @@ import { type Air, heardAt, makeAir, TAG_MHZ } from './air';
 import type { Chart } from './chart';
 import type { Demonstration, Listened, Piece } from './demonstration';
 import { keptBy } from './keptBy';
+import { madeOnce } from './madeOnce';
 import type { Picture } from './picture';
 import { oneOf, type Question, whichIsLoudest, yesOrNo } from './question';
 import { FIRST_SETTINGS, type Settings } from './settings';
@@ -19,12 +20,11 @@ const CUBIC_PER_C3 = 1e-10;
 export const driftHz = (celsius: number): number => TAG_MHZ * 1e6 * CUBIC_PER_C3 * (celsius - TURNING_C) ** 3;
 
 const TAG = { eM: 500, nM: 900 };
-const scene = makeSmallScene({ sizeM: 1_000, tag: { at: TAG } });
-const waves = [scene.direct({ eM: TAG.eM, nM: TAG.nM - AHEAD_M })];
+const waves = madeOnce(() => [makeSmallScene({ sizeM: 1_000, tag: { at: TAG } }).direct({ eM: TAG.eM, nM: TAG.nM - AHEAD_M })]);
 const driftOf = ({ choice }: Settings): number => driftHz(TEMPERATURES_C[choice]!);
 const air = keptBy(
   ({ choice }) => choice,
-  (settings): Air => makeAir({ waves, eirpDbm: EIRP_DBM, driftHz: driftOf(settings) }),
+  (settings): Air => makeAir({ waves: waves(), eirpDbm: EIRP_DBM, driftHz: driftOf(settings) }),
 );
 const start: Settings = { ...FIRST_SETTINGS, gainDb: 30 };
 

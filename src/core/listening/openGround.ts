@@ -1,6 +1,7 @@
 import { wrapBearingDeg } from '../units/angles';
 import { bearingDeg, type MapPoint } from '../units/frames';
 import { type Air, makeAir } from './air';
+import { madeOnce } from './madeOnce';
 import { makeSmallScene } from './smallScene';
 
 /** Open, level ground: the tag stands at the origin's north, the walk goes east. */
@@ -18,7 +19,7 @@ export type OpenGround = {
 /** A tag in plain view `aheadM` north of the walk's beginning, with nothing else about. */
 export function openGround({ aheadM, eirpDbm }: { readonly aheadM: number; readonly eirpDbm: number }): OpenGround {
   const tagAt = { eM: HOME.eM, nM: HOME.nM + aheadM };
-  const scene = makeSmallScene({ sizeM: SIZE_M, tag: { at: tagAt } });
+  const scene = madeOnce(() => makeSmallScene({ sizeM: SIZE_M, tag: { at: tagAt } }));
   const kept = new Map<number, Air>();
   const place = (walkM: number): MapPoint => ({ eM: HOME.eM + walkM, nM: HOME.nM });
   return {
@@ -26,7 +27,7 @@ export function openGround({ aheadM, eirpDbm }: { readonly aheadM: number; reado
     tag: [0, aheadM],
     tagBearingDeg: (walkM) => wrapBearingDeg(bearingDeg(place(walkM), tagAt)),
     air(walkM) {
-      const made = kept.get(walkM) ?? makeAir({ waves: [scene.direct(place(walkM))], eirpDbm });
+      const made = kept.get(walkM) ?? makeAir({ waves: [scene().direct(place(walkM))], eirpDbm });
       kept.set(walkM, made);
       return made;
     },

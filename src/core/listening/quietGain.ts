@@ -2,6 +2,7 @@ import { type Air, heardRound, makeAir } from './air';
 import type { Chart } from './chart';
 import type { Demonstration, Listened, Piece } from './demonstration';
 import { keptBy } from './keptBy';
+import { madeOnce } from './madeOnce';
 import type { Picture, Spot } from './picture';
 import { oneOf, type Question, whichIsLoudest, yesOrNo } from './question';
 import { FIRST_SETTINGS, type Settings } from './settings';
@@ -14,11 +15,11 @@ const TOO_MUCH_DB = 84;
 const ENOUGH_DB = 20;
 
 const TAG = { eM: 600, nM: 1_000 };
-const scene = makeSmallScene({ sizeM: 1_200, tag: { at: TAG } });
+const scene = madeOnce(() => makeSmallScene({ sizeM: 1_200, tag: { at: TAG } }));
 const distanceOf = ({ choice }: Settings): number => DISTANCES_M[choice] ?? DISTANCES_M[0];
 const air = keptBy(
   ({ choice }) => choice,
-  (settings): Air => makeAir({ waves: [scene.direct({ eM: TAG.eM, nM: TAG.nM - distanceOf(settings) })], eirpDbm: EIRP_DBM }),
+  (settings): Air => makeAir({ waves: [scene().direct({ eM: TAG.eM, nM: TAG.nM - distanceOf(settings) })], eirpDbm: EIRP_DBM }),
 );
 const start: Settings = { ...FIRST_SETTINGS, gainDb: TOO_MUCH_DB, choice: 1 };
 

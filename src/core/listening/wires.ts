@@ -3,7 +3,6 @@ import { type LitLine, litLines } from '../radio/litLine';
 import { lineEchoes } from '../radio/powerLineEcho';
 import type { Wave } from '../radio/wave';
 import { type Vector, wavePowerDbm } from '../radio/waveVector';
-import type { PowerLine, Span, Support } from '../world/world';
 import { type Air, heardAt, makeAir, RING_HEADINGS, TAG_MHZ } from './air';
 import type { Chart } from './chart';
 import type { Demonstration, Listened, Piece } from './demonstration';
@@ -12,6 +11,7 @@ import { type Picture, type Spot, strengthOf } from './picture';
 import { oneOf, type Question, whichIsLoudest, yesOrNo } from './question';
 import { FIRST_SETTINGS, type Settings } from './settings';
 import { CHEST_M, makeSmallScene, type SmallScene } from './smallScene';
+import { towerLine } from './towerLine';
 
 const EIRP_DBM = 6;
 /** Never nearer to a line than 20 m, here as outdoors. */
@@ -30,24 +30,16 @@ function heightM(_eM: number, nM: number): number {
   return 100 + BANK.heightM * up * up * (3 - 2 * up);
 }
 
-function towerLine(): PowerLine {
-  const supports = TOWERS_M.map(
-    (eM): Support => ({ foot: { eM, nM: LINE_N_M, zM: 100 }, heightM: TOWER_HEIGHT_M, radiusM: 0.8, kind: 'tower' }),
-  );
-  const spans = TOWERS_M.slice(1).flatMap((toM, i) =>
-    [-5, 0, 5].map((aside): Span => {
-      const end = (eM: number) => ({ eM, nM: LINE_N_M + aside, zM: 100 + WIRE_HEIGHT_M });
-      return { from: end(TOWERS_M[i]!), to: end(toM), sagM: 1, conductorRadiusM: 0.0125 };
-    }),
-  );
-  return { voltage: 'high', supports, spans };
-}
-
 type Scene = { readonly small: SmallScene; readonly lit: readonly LitLine[] };
 let made: Scene | null = null;
 function scene(): Scene {
   if (made) return made;
-  const small = makeSmallScene({ sizeM: 1_200, tag: { at: TAG, ...WHIP }, heightM, powerLines: [towerLine()] });
+  const small = makeSmallScene({
+    sizeM: 1_200,
+    tag: { at: TAG, ...WHIP },
+    heightM,
+    powerLines: [towerLine({ towersM: TOWERS_M, lineNM: LINE_N_M, towerHeightM: TOWER_HEIGHT_M, wireHeightM: WIRE_HEIGHT_M })],
+  });
   made = { small, lit: litLines(small.site) };
   return made;
 }
