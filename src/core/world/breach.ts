@@ -1,16 +1,22 @@
-import { steepestBelow } from './drainage';
+import { type FilledLand, steepestBelow } from './drainage';
 
 /**
  * Lets water out of closed hollows: from each hollow's lowest cell a channel is cut along the way the filled land drains,
  * until it meets lower ground. Valleys stay valleys; filling alone would turn each dammed one into a flat.
- * Changes `heights`, never upward.
- * @param filledM `heights` with pits filled @param isOutlet as it was when they were filled
+ * Changes `heights`, never upward, and learns receivers.
+ * @param filled `heights` with pits filled @param isOutlet as it was when they were filled
  * @param deepest a dam is cut no deeper than this; deeper hollows are left for filling
  */
-export function breachDams(heights: Float64Array, filledM: Float64Array, isOutlet: Uint8Array, columns: number, deepest: number): void {
-  for (let cell = 0; cell < heights.length; cell++)
-    if (filledM[cell]! > heights[cell]! && filledM[cell]! - heights[cell]! <= deepest && isLowest(heights, cell, columns))
-      cutOut(heights, cell, filledM, isOutlet, columns);
+export function breachDams(heights: Float64Array, filled: FilledLand, isOutlet: Uint8Array, columns: number, deepest: number): void {
+  for (let rowAt = 0; rowAt < heights.length; rowAt += columns) breachRow(heights, rowAt, filled, isOutlet, columns, deepest);
+}
+
+function breachRow(heights: Float64Array, rowAt: number, filled: FilledLand, isOutlet: Uint8Array, columns: number, deepest: number): void {
+  const { filledM } = filled;
+  for (let cell = rowAt; cell < rowAt + columns; cell++) {
+    const depth = filledM[cell]! - heights[cell]!;
+    if (depth > 0 && depth <= deepest && isLowest(heights, cell, columns)) cutOut(heights, cell, filled, isOutlet, columns);
+  }
 }
 
 function isLowest(heights: Float64Array, cell: number, columns: number): boolean {
@@ -27,11 +33,15 @@ function isLowest(heights: Float64Array, cell: number, columns: number): boolean
   );
 }
 
-function cutOut(heights: Float64Array, from: number, filledM: Float64Array, isOutlet: Uint8Array, columns: number): void {
+function cutOut(heights: Float64Array, from: number, { filledM, receiver }: FilledLand, isOutlet: Uint8Array, columns: number): void {
   let level = heights[from]!;
   for (let cell = from; isOutlet[cell] === 0; ) {
     // Only the few ways out of hollows are asked for, so the receivers of all cells need not be known.
-    const below = steepestBelow(filledM, cell, columns);
+    let below = receiver[cell]!;
+    if (below < 0) {
+      below = steepestBelow(filledM, cell, columns);
+      receiver[cell] = below;
+    }
     if (below === cell) return;
     cell = below;
     if (heights[cell]! < level) {

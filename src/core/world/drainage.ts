@@ -1,15 +1,19 @@
-import { FILL_FALL, fillPits } from './fillPits';
+import { FILL_FALL, PitFiller } from './fillPits';
 
-/** Where water runs: pits filled, the cell each cell drains to, and how many cells drain through it. Row-major grids, flat arrays. */
-export type Drainage = {
+/** Land with its pits filled. Row-major grids, flat arrays. */
+export type FilledLand = {
   /** Heights with every pit filled: each cell but the outlets has a lower neighbour. */
   readonly filledM: Float64Array;
-  /** Index of the steepest lower neighbour; an outlet drains to itself. */
+  /** Index of the steepest lower neighbour; an outlet drains to itself; -1 where nobody has asked yet. */
   readonly receiver: Int32Array;
+};
+
+/** Where water runs: the cell each cell drains to, all of them known, and how many cells drain through it. */
+export type Drainage = FilledLand & {
   /** All cells, each one after the cell it drains to. */
   readonly downstreamFirst: Int32Array;
   /** Cells drained through each cell, itself included. */
-  readonly area: Float64Array;
+  readonly area: Int32Array;
 };
 
 const DIAGONAL = 1 / Math.sqrt(2);
@@ -20,44 +24,101 @@ export function steepestBelow(filled: Float64Array, cell: number, columns: numbe
   let to = cell;
   let steepest = 0;
   let drop = h - filled[cell + 1]!;
-  if (drop > steepest) [steepest, to] = [drop, cell + 1];
+  if (drop > steepest) {
+    steepest = drop;
+    to = cell + 1;
+  }
   drop = h - filled[cell - 1]!;
-  if (drop > steepest) [steepest, to] = [drop, cell - 1];
+  if (drop > steepest) {
+    steepest = drop;
+    to = cell - 1;
+  }
   drop = h - filled[cell + columns]!;
-  if (drop > steepest) [steepest, to] = [drop, cell + columns];
+  if (drop > steepest) {
+    steepest = drop;
+    to = cell + columns;
+  }
   drop = h - filled[cell - columns]!;
-  if (drop > steepest) [steepest, to] = [drop, cell - columns];
+  if (drop > steepest) {
+    steepest = drop;
+    to = cell - columns;
+  }
   drop = (h - filled[cell + columns + 1]!) * DIAGONAL;
-  if (drop > steepest) [steepest, to] = [drop, cell + columns + 1];
+  if (drop > steepest) {
+    steepest = drop;
+    to = cell + columns + 1;
+  }
   drop = (h - filled[cell - columns + 1]!) * DIAGONAL;
-  if (drop > steepest) [steepest, to] = [drop, cell - columns + 1];
+  if (drop > steepest) {
+    steepest = drop;
+    to = cell - columns + 1;
+  }
   drop = (h - filled[cell + columns - 1]!) * DIAGONAL;
-  if (drop > steepest) [steepest, to] = [drop, cell + columns - 1];
+  if (drop > steepest) {
+    steepest = drop;
+    to = cell + columns - 1;
+  }
   drop = (h - filled[cell - columns - 1]!) * DIAGONAL;
   return drop > steepest ? cell - columns - 1 : to;
 }
 
-/** Fills the pits of `heights`, then finds the water's ways. Parameters as for `fillPits`. */
-export function drain(heights: Float64Array, columns: number, isOutlet: Uint8Array, fall = FILL_FALL): Drainage {
-  const filledM = fillPits(heights, columns, isOutlet, fall);
-  const count = filledM.length;
-  const receiver = new Int32Array(count);
-  const donors = new Int8Array(count);
-  for (let cell = 0; cell < count; cell++) {
-    const to = isOutlet[cell] === 0 ? steepestBelow(filledM, cell, columns) : cell;
-    receiver[cell] = to;
-    if (to !== cell) donors[to]! += 1;
-  }
-  return { filledM, receiver, ...gather(receiver, donors) };
-}
+/** Finds the water's ways on grids of one size; keeps its arrays for the next. */
+export class Drainer {
+  private readonly filler: PitFiller;
+  private readonly donors: Int8Array;
+  private readonly drainage: Drainage;
 
-/** Follows each source down for as long as all water from above has come; the order turned round is downstream first. Uses up `donors`. */
-function gather(receiver: Int32Array, donors: Int8Array): Pick<Drainage, 'downstreamFirst' | 'area'> {
-  const count = receiver.length;
-  const downstreamFirst = new Int32Array(count);
-  const area = new Float64Array(count).fill(1);
-  let end = count;
-  for (let source = 0; source < count; source++) {
+  constructor(
+    private readonly columns: number,
+    private readonly rows: number,
+  ) {
+    const count = columns * rows;
+    this.filler = new PitFiller(columns, rows);
+    this.donors = new Int8Array(count);
+    const [receiver, downstreamFirst, area] = [new Int32Array(count), new Int32Array(count), new Int32Array(count)];
+    this.drainage = { filledM: this.filler.filled, receiver, downstreamFirst, area };
+  }
+
+  /** Fills the pits of `heights`; no receiver is known yet. Parameters as for `PitFiller`; good until the next call. */
+  fill(heights: Float64Array, isOutlet: Uint8Array, fall = FILL_FALL): FilledLand {
+    this.filler.fill(heights, isOutlet, fall);
+    this.drainage.receiver.fill(-1);
+    return this.drainage;
+  }
+
+  /** Fills the pits of `heights`, then follows the water. Parameters as for `PitFiller`; good until the next call. */
+  drain(heights: Float64Array, isOutlet: Uint8Array, fall = FILL_FALL): Drainage {
+    this.filler.fill(heights, isOutlet, fall);
+    this.donors.fill(0);
+    this.drainage.area.fill(1);
+    for (let row = 0; row < this.rows; row++) this.findReceivers(row * this.columns, isOutlet);
+    this.gather();
+    return this.drainage;
+  }
+
+  private findReceivers(rowAt: number, isOutlet: Uint8Array): void {
+    const { columns, donors } = this;
+    const { filledM, receiver } = this.drainage;
+    for (let cell = rowAt; cell < rowAt + columns; cell++) {
+      receiver[cell] = cell;
+      if (isOutlet[cell] !== 0) continue;
+      const to = steepestBelow(filledM, cell, columns);
+      receiver[cell] = to;
+      if (to !== cell) donors[to]! += 1;
+    }
+  }
+
+  /** Follows each source down for as long as all water from above has come; the order turned round is downstream first. Uses up `donors`. */
+  private gather(): void {
+    const { donors } = this;
+    let end = donors.length;
+    for (let source = 0; source < donors.length; source++) if (donors[source] === 0) end = this.follow(source, end);
+  }
+
+  private follow(source: number, at: number): number {
+    const { donors } = this;
+    const { receiver, downstreamFirst, area } = this.drainage;
+    let end = at;
     for (let cell = source; donors[cell] === 0; ) {
       donors[cell] = -1;
       downstreamFirst[--end] = cell;
@@ -67,8 +128,8 @@ function gather(receiver: Int32Array, donors: Int8Array): Pick<Drainage, 'downst
       donors[to]! -= 1;
       cell = to;
     }
+    return end;
   }
-  return { downstreamFirst, area };
 }
 
 /** 1 on the rim of the grid. */

@@ -1,7 +1,6 @@
 import type { GroundPlan } from '../scenario/schema';
 import { breachDams } from './breach';
-import { type Drainage, drain, rimOf } from './drainage';
-import { fillPits } from './fillPits';
+import { type Drainage, Drainer, rimOf } from './drainage';
 import { digBowls, fillBowls } from './lakes';
 import { fractal, noiseField } from './octaves';
 import { reliefOf, weatheringOf } from './relief';
@@ -135,9 +134,10 @@ export function layTerrain(seed: string, plan: Plan): Land {
   toMetres(heights, plan.relief, isSea);
   const isOutlet = rimOf(cells, cells);
   for (let i = 0; i < isSea.length; i++) if (isSea[i]) isOutlet[i] = 1;
-  breachDams(heights, fillPits(heights, cells, isOutlet), isOutlet, cells, DEEPEST_BREACH_M);
+  const drainer = new Drainer(cells, cells);
+  breachDams(heights, drainer.fill(heights, isOutlet), isOutlet, cells, DEEPEST_BREACH_M);
   const bowls = digBowls(seed, plan.water.lakes, { heightsM: heights, isSea, cells, cellM });
-  const drainage = drain(heights, cells, isOutlet);
+  const drainage = drainer.drain(heights, isOutlet);
   const isLake = fillBowls(bowls, heights, drainage.filledM, cells);
   return { cells, cellM, sizeM: plan.sizeM, groundM: drainage.filledM, isSea, isLake, drainage };
 }

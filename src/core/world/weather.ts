@@ -1,5 +1,5 @@
 import { breachDams } from './breach';
-import { type Drainage, drain, rimOf } from './drainage';
+import { type Drainage, Drainer, rimOf } from './drainage';
 import type { Weathering } from './relief';
 
 /** Cuts made for one finding of the water's ways: the ways move slowly, finding them is the dear part. */
@@ -15,38 +15,52 @@ export function weather(heights: Float64Array, columns: number, rows: number, ho
   for (let i = 0; i < heights.length; i++) if (heights[i]! <= 0) fixed[i] = 1;
   const first = heights.slice();
   const before = new Float64Array(heights.length);
+  const drainer = new Drainer(columns, rows);
+  const cuts = new Float64Array(heights.length);
   for (let round = 0; round < how.rounds; round += CUTS_PER_DRAINAGE) {
-    const drainage = drain(heights, columns, fixed, 1e-5);
-    breachDams(heights, drainage.filledM, fixed, columns, Number.POSITIVE_INFINITY);
+    const drainage = drainer.drain(heights, fixed, 1e-5);
+    breachDams(heights, drainage, fixed, columns, Number.POSITIVE_INFINITY);
+    for (let at = 0; at < cuts.length; at += columns) measureCuts(cuts, at, columns, drainage, how.cut);
     for (let k = 0; k < CUTS_PER_DRAINAGE; k++) {
-      cutDown(heights, first, columns, drainage, how);
+      for (let at = 0; at < cuts.length; at += columns) cutDown(heights, first, at, columns, drainage, cuts, how.uplift);
       before.set(heights);
-      creep(before, heights, columns, fixed, how.creep);
+      for (let rowAt = 0; rowAt < cuts.length; rowAt += columns) creep(before, heights, rowAt, columns, fixed, how.creep);
     }
+  }
+}
+
+/** How strongly the river cuts at each cell, in the order downstream first; as many cells as a row has, from `from` on. */
+function measureCuts(cuts: Float64Array, from: number, columns: number, { receiver, downstreamFirst, area }: Drainage, cut: number): void {
+  const slant = Math.sqrt(0.5);
+  for (let at = from; at < from + columns; at++) {
+    const cell = downstreamFirst[at]!;
+    const to = receiver[cell]!;
+    const step = cell > to ? cell - to : to - cell;
+    cuts[at] = cut * Math.sqrt(area[cell]!) * (step === 1 || step === columns ? 1 : slant);
   }
 }
 
 function cutDown(
   heights: Float64Array,
   first: Float64Array,
+  from: number,
   columns: number,
-  { receiver, downstreamFirst, area }: Drainage,
-  how: Weathering,
+  { receiver, downstreamFirst }: Drainage,
+  cuts: Float64Array,
+  uplift: number,
 ): void {
-  const slant = Math.sqrt(0.5);
-  for (let at = 0; at < downstreamFirst.length; at++) {
+  for (let at = from; at < from + columns; at++) {
     const cell = downstreamFirst[at]!;
     const to = receiver[cell]!;
     if (to === cell) continue;
-    const step = cell > to ? cell - to : to - cell;
-    const cut = how.cut * Math.sqrt(area[cell]!) * (step === 1 || step === columns ? 1 : slant);
-    const raised = heights[cell]! + how.uplift * first[cell]!;
+    const cut = cuts[at]!;
+    const raised = heights[cell]! + uplift * first[cell]!;
     heights[cell] = raised > heights[to]! ? (raised + cut * heights[to]!) / (1 + cut) : raised;
   }
 }
 
-function creep(before: Float64Array, heights: Float64Array, columns: number, fixed: Uint8Array, rate: number): void {
-  for (let cell = 0; cell < heights.length; cell++) {
+function creep(before: Float64Array, heights: Float64Array, rowAt: number, columns: number, fixed: Uint8Array, rate: number): void {
+  for (let cell = rowAt; cell < rowAt + columns; cell++) {
     if (fixed[cell] !== 0) continue;
     const around = before[cell - 1]! + before[cell + 1]! + before[cell - columns]! + before[cell + columns]!;
     heights[cell] = before[cell]! + rate * (around - 4 * before[cell]!);
