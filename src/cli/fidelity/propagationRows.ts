@@ -137,11 +137,14 @@ const NORTON: readonly CheckRow[] = [
     ['flat earth, 40 MHz, eps 15, 500 m, 0.5 and 1.5 m, H', () => flatGain(40, 15, 0.005, 500, 0.5, 1.5, 'h'), -49.892954],
   ]),
   ...rows({ unit: 'dB', tolerance: 0.5, mark: 'D', source: 'Sommerfeld integral, integrated for this project' }, [
-    ['flat earth against the exact integral, 60 MHz, V', () => sommerfeldWorstDb(60), 0],
-    ['flat earth against the exact integral, 150 MHz, V', () => sommerfeldWorstDb(150), 0],
+    ['flat earth against the exact integral, all ground classes, 60 MHz, V, worst', () => sommerfeldWorstDb(60, 'v'), 0],
+    ['flat earth against the exact integral, all ground classes, 60 MHz, H, worst', () => sommerfeldWorstDb(60, 'h'), 0],
+    ['flat earth against the exact integral, all ground classes, 150 MHz, V, worst', () => sommerfeldWorstDb(150, 'v'), 0],
+    ['flat earth against the exact integral, all ground classes, 150 MHz, H, worst', () => sommerfeldWorstDb(150, 'h'), 0],
   ]),
   ...rows({ unit: 'dB', tolerance: 1.6, mark: 'D', source: 'Sommerfeld integral, integrated for this project' }, [
-    ['flat earth against the exact integral, 30 MHz, V', () => sommerfeldWorstDb(30), 0],
+    ['flat earth against the exact integral, all ground classes, 30 MHz, V, worst', () => sommerfeldWorstDb(30, 'v'), 0],
+    ['flat earth against the exact integral, all ground classes, 30 MHz, H, worst', () => sommerfeldWorstDb(30, 'h'), 0],
   ]),
 ];
 
