@@ -2,7 +2,7 @@ import type { GroundPlan } from '../scenario/schema';
 import { breachDams } from './breach';
 import { type Drainage, Drainer, rimOf } from './drainage';
 import { digBowls, fillBowls } from './lakes';
-import { fractal, noiseField } from './octaves';
+import { fractalAlong, noiseField } from './octaves';
 import { reliefOf, weatheringOf } from './relief';
 import { weather } from './weather';
 
@@ -36,15 +36,14 @@ function coarseLand(seed: string, plan: Plan): Coarse {
   const relief = reliefOf(seed, plan);
   const grain = noiseField(seed, 'terrain', 10);
   const heights = new Float64Array(side * side);
-  for (let row = 0, i = 0; row < side; row++) {
-    for (let column = 0; column < side; column++, i++) {
-      const eM = (column + 0.5) * stepM - marginM;
-      const nM = (row + 0.5) * stepM - marginM;
-      const h = relief(eM, nM);
-      // A little grain turns parallel rills into branching ones.
-      heights[i] = h <= 0 ? h : h + 0.012 * grain(eM / (3 * stepM), nM / (3 * stepM));
-    }
-  }
+  const shapeAt = (eM: number, nM: number): number => {
+    const h = relief(eM, nM);
+    // A little grain turns parallel rills into branching ones.
+    return h <= 0 ? h : h + 0.012 * grain(eM / (3 * stepM), nM / (3 * stepM));
+  };
+  for (let row = 0; row < side; row++)
+    for (let column = 0; column < side; column++)
+      heights[row * side + column] = shapeAt((column + 0.5) * stepM - marginM, (row + 0.5) * stepM - marginM);
   weather(heights, side, side, weatheringOf(plan));
   return { side, stepM, marginM, heights };
 }
@@ -67,46 +66,78 @@ function spread(coarse: Coarse, cells: number, cellM: number): Float64Array {
     weights.set(splineWeights(x - at), 4 * i);
   }
   const wide = new Float64Array(side * cells);
-  for (let row = 0; row < side; row++)
-    for (let i = 0; i < cells; i++) {
-      const at = row * side + from[i]!;
-      const w = 4 * i;
-      wide[row * cells + i] =
-        weights[w]! * heights[at]! +
-        weights[w + 1]! * heights[at + 1]! +
-        weights[w + 2]! * heights[at + 2]! +
-        weights[w + 3]! * heights[at + 3]!;
-    }
+  for (let row = 0; row < side; row++) spreadAlong(heights, row * side, from, weights, wide, row * cells);
   const fine = new Float64Array(cells * cells);
-  for (let j = 0; j < cells; j++) {
-    const w = 4 * j;
-    const at = from[j]! * cells;
-    for (let i = 0; i < cells; i++)
-      fine[j * cells + i] =
-        weights[w]! * wide[at + i]! +
-        weights[w + 1]! * wide[at + cells + i]! +
-        weights[w + 2]! * wide[at + 2 * cells + i]! +
-        weights[w + 3]! * wide[at + 3 * cells + i]!;
-  }
+  for (let j = 0; j < cells; j++) spreadBetween(wide, from[j]! * cells, weights.subarray(4 * j, 4 * j + 4), fine, j * cells, cells);
   return fine;
+}
+
+/** One row of coarse heights, weighed at each fine cell. */
+function spreadAlong(
+  heights: Float64Array,
+  rowAt: number,
+  from: Int32Array,
+  weights: Float64Array,
+  wide: Float64Array,
+  wideAt: number,
+): void {
+  for (let i = 0; i < from.length; i++) {
+    const at = rowAt + from[i]!;
+    const w = 4 * i;
+    wide[wideAt + i] =
+      weights[w]! * heights[at]! +
+      weights[w + 1]! * heights[at + 1]! +
+      weights[w + 2]! * heights[at + 2]! +
+      weights[w + 3]! * heights[at + 3]!;
+  }
+}
+
+/** One fine row: four neighbouring rows of `wide` from index `at`, each with its weight. */
+function spreadBetween(wide: Float64Array, at: number, weights: Float64Array, fine: Float64Array, fineAt: number, cells: number): void {
+  const [w0, w1, w2, w3] = [weights[0]!, weights[1]!, weights[2]!, weights[3]!];
+  for (let i = at; i < at + cells; i++)
+    fine[fineAt + i - at] = w0 * wide[i]! + w1 * wide[i + cells]! + w2 * wide[i + 2 * cells]! + w3 * wide[i + 3 * cells]!;
 }
 
 /** Knolls and hollows of 60 to 250 m, stronger on steep ground, none at sea. */
 function addDetail(seed: string, heights: Float64Array, cells: number, cellM: number, amount: number): void {
   const noise = noiseField(seed, 'terrain', 11);
   const before = heights.slice();
-  for (let row = 1; row < cells - 1; row++)
-    for (let column = 1; column < cells - 1; column++) {
-      const i = row * cells + column;
-      if (before[i]! <= 0) continue;
-      const east = (before[i + 1]! - before[i - 1]!) / (2 * cellM);
-      const north = (before[i + cells]! - before[i - cells]!) / (2 * cellM);
-      const steep = Math.min(1, 500 * Math.sqrt(east * east + north * north));
-      const shore = Math.min(1, before[i]! * 25);
-      heights[i] =
-        before[i]! +
-        amount * shore * (0.25 + 0.75 * steep) * fractal(noise, ((column + 0.5) * cellM) / 240, ((row + 0.5) * cellM) / 240, 3, 0.42);
-    }
+  const dry = new Int32Array(cells);
+  const [xs, bumps] = [new Float64Array(cells), new Float64Array(cells)];
+  for (let row = 1; row < cells - 1; row++) {
+    const count = dryCells(before, row * cells, cells, dry);
+    for (let k = 0; k < count; k++) xs[k] = ((dry[k]! - row * cells + 0.5) * cellM) / 240;
+    fractalAlong(noise, xs, count, ((row + 0.5) * cellM) / 240, 3, 0.42, bumps);
+    addBumps(heights, before, dry, count, bumps, cells, cellM, amount);
+  }
+}
+
+/** Puts the indices of a row's cells over the sea, its two ends left out, into `dry`. @returns how many */
+function dryCells(heights: Float64Array, rowAt: number, cells: number, dry: Int32Array): number {
+  let count = 0;
+  for (let i = rowAt + 1; i < rowAt + cells - 1; i++) if (heights[i]! > 0) dry[count++] = i;
+  return count;
+}
+
+function addBumps(
+  heights: Float64Array,
+  before: Float64Array,
+  dry: Int32Array,
+  count: number,
+  bumps: Float64Array,
+  cells: number,
+  cellM: number,
+  amount: number,
+): void {
+  for (let k = 0; k < count; k++) {
+    const i = dry[k]!;
+    const east = (before[i + 1]! - before[i - 1]!) / (2 * cellM);
+    const north = (before[i + cells]! - before[i - cells]!) / (2 * cellM);
+    const steep = Math.min(1, 500 * Math.sqrt(east * east + north * north));
+    const shore = Math.min(1, before[i]! * 25);
+    heights[i] = before[i]! + amount * shore * (0.25 + 0.75 * steep) * bumps[k]!;
+  }
 }
 
 /** Heights stretched so that the land spans exactly the wished relief above its base; sea lies at the base. */
