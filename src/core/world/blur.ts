@@ -6,55 +6,62 @@
 export function blurred(values: Float64Array | Float32Array, columns: number, rows: number, reach: number): Float32Array {
   const to = new Float32Array(values.length);
   const held = Math.min(rows, 2 * reach + 2);
-  const ring = new Float64Array(held * columns);
+  const ring = Array.from({ length: held }, () => new Float64Array(columns));
   const sums = new Float64Array(columns);
+  // Every row is copied to doubles first, so that the loops below are compiled for one kind of array.
+  const line = new Float64Array(columns);
   let count = 0;
   let coming = 0;
   for (let row = 0; row < rows; row++) {
     for (; coming < rows && coming <= row + reach; coming++, count++) {
-      const at = (coming % held) * columns;
-      meanAlongRow(values, coming * columns, ring, at, columns, reach);
-      for (let column = 0; column < columns; column++) sums[column]! += ring[at + column]!;
+      line.set(values.subarray(coming * columns, (coming + 1) * columns));
+      const means = ring[coming % held]!;
+      meanAlong(line, means, reach);
+      addTo(sums, means);
     }
     if (row - reach - 1 >= 0) {
-      const at = ((row - reach - 1) % held) * columns;
-      for (let column = 0; column < columns; column++) sums[column]! -= ring[at + column]!;
+      takeFrom(sums, ring[(row - reach - 1) % held]!);
       count--;
     }
-    const base = row * columns;
-    for (let column = 0; column < columns; column++) to[base + column] = sums[column]! / count;
+    shareOut(sums, count, to, row * columns);
   }
   return to;
 }
 
-function meanAlongRow(
-  from: Float64Array | Float32Array,
-  fromAt: number,
-  to: Float64Array,
-  toAt: number,
-  length: number,
-  reach: number,
-): void {
+function addTo(sums: Float64Array, means: Float64Array): void {
+  for (let i = 0; i < sums.length; i++) sums[i]! += means[i]!;
+}
+
+function takeFrom(sums: Float64Array, means: Float64Array): void {
+  for (let i = 0; i < sums.length; i++) sums[i]! -= means[i]!;
+}
+
+function shareOut(sums: Float64Array, count: number, to: Float32Array, at: number): void {
+  for (let i = 0; i < sums.length; i++) to[at + i] = sums[i]! / count;
+}
+
+function meanAlong(from: Float64Array, to: Float64Array, reach: number): void {
+  const length = from.length;
   let sum = 0;
   let count = Math.min(reach, length);
-  for (let i = 0; i < count; i++) sum += from[fromAt + i]!;
+  for (let i = 0; i < count; i++) sum += from[i]!;
   const comeEnd = length - reach;
   let i = 0;
   for (const end = Math.min(reach + 1, comeEnd); i < end; i++) {
-    sum += from[fromAt + i + reach]!;
+    sum += from[i + reach]!;
     count++;
-    to[toAt + i] = sum / count;
+    to[i] = sum / count;
   }
   // Away from the ends one value comes and one goes.
   for (; i < comeEnd; i++) {
-    sum = sum + from[fromAt + i + reach]! - from[fromAt + i - reach - 1]!;
-    to[toAt + i] = sum / count;
+    sum = sum + from[i + reach]! - from[i - reach - 1]!;
+    to[i] = sum / count;
   }
   for (; i < length; i++) {
     if (i > reach) {
-      sum -= from[fromAt + i - reach - 1]!;
+      sum -= from[i - reach - 1]!;
       count--;
     }
-    to[toAt + i] = sum / count;
+    to[i] = sum / count;
   }
 }

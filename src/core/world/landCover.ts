@@ -1,8 +1,10 @@
+import type { NoiseFunction2D } from 'simplex-noise';
 import type { GroundPlan } from '../scenario/schema';
 import { AlongRow } from './alongRow';
 import { blurred } from './blur';
+import { claim } from './claimCover';
 import type { Grid } from './grid';
-import { fractal, noiseField, smoothStep } from './octaves';
+import { fractalAlong, noiseField, smoothStep } from './octaves';
 import type { Land } from './terrain';
 import { COVER } from './world';
 
@@ -19,7 +21,7 @@ type Site = {
 };
 
 function siteOf(land: Land): Site {
-  const { groundM, cells, cellM, drainage } = land;
+  const { groundM, cells, cellM } = land;
   const count = groundM.length;
   const slope = new Float32Array(count);
   const share = new Float32Array(count);
@@ -31,20 +33,7 @@ function siteOf(land: Land): Site {
     if (h > high) high = h;
   }
   const spanM = high > low ? high - low : 1;
-  for (let row = 0, i = 0; row < cells; row++) {
-    const south = row > 0 ? cells : 0;
-    const north = row < cells - 1 ? cells : 0;
-    const northRunM = ((north + south) / cells) * cellM;
-    for (let column = 0; column < cells; column++, i++) {
-      const west = column > 0 ? 1 : 0;
-      const east = column < cells - 1 ? 1 : 0;
-      const eastward = (groundM[i + east]! - groundM[i - west]!) / ((east + west) * cellM);
-      const northward = (groundM[i + north]! - groundM[i - south]!) / northRunM;
-      slope[i] = Math.sqrt(eastward * eastward + northward * northward);
-      share[i] = (groundM[i]! - low) / spanM;
-      gather[i] = Math.min(1, Math.sqrt(Math.sqrt((drainage.area[i]! * cellM * cellM) / 400_000)));
-    }
-  }
+  for (let row = 0; row < cells; row++) siteRow(land, row, low, spanM, { slope, share, gather });
   const mean = blurred(groundM, cells, cells, Math.max(2, Math.round(260 / cellM)));
   const standing = new Float32Array(count);
   const perM = 1 / Math.max(1, 0.16 * spanM);
@@ -52,56 +41,59 @@ function siteOf(land: Land): Site {
   return { slope: blurred(slope, cells, cells, Math.max(1, Math.round(12 / cellM))), standing, share, gather };
 }
 
-/** Scores are told apart this finely. */
-const CLASSES = 8_192;
-
-/** Gives a cover to the free cells with the highest scores until it has its share of the map. */
-function claim(cover: Uint8Array, scores: Float32Array, kind: number, share: number): void {
-  const wished = Math.round(share * cover.length);
-  if (wished === 0) return;
-  let low = Number.POSITIVE_INFINITY;
-  let high = Number.NEGATIVE_INFINITY;
-  for (let i = 0; i < cover.length; i++) {
-    if (cover[i] !== COVER.open) continue;
-    const score = scores[i]!;
-    if (score < low) low = score;
-    if (score > high) high = score;
+function siteRow(
+  { groundM, cells, cellM, drainage }: Land,
+  row: number,
+  low: number,
+  spanM: number,
+  { slope, share, gather }: Pick<Site, 'slope' | 'share' | 'gather'>,
+): void {
+  const { area } = drainage;
+  const south = row > 0 ? cells : 0;
+  const north = row < cells - 1 ? cells : 0;
+  const northRunM = ((north + south) / cells) * cellM;
+  for (let column = 0; column < cells; column++) {
+    const i = row * cells + column;
+    const west = column > 0 ? 1 : 0;
+    const east = column < cells - 1 ? 1 : 0;
+    const eastward = (groundM[i + east]! - groundM[i - west]!) / ((east + west) * cellM);
+    const northward = (groundM[i + north]! - groundM[i - south]!) / northRunM;
+    slope[i] = Math.sqrt(eastward * eastward + northward * northward);
+    share[i] = (groundM[i]! - low) / spanM;
+    gather[i] = Math.min(1, Math.sqrt(Math.sqrt((area[i]! * cellM * cellM) / 400_000)));
   }
-  const perClass = (CLASSES - 1) / (high > low ? high - low : 1);
-  const counts = new Int32Array(CLASSES);
-  for (let i = 0; i < cover.length; i++) if (cover[i] === COVER.open) counts[Math.floor((scores[i]! - low) * perClass)]! += 1;
-  let from = CLASSES;
-  for (let claimed = 0; from > 0 && claimed < wished; ) claimed += counts[--from]!;
-  // A whole number of classes: (score - low) * perClass >= from says the same as its floor would.
-  for (let i = 0; i < cover.length; i++) if (cover[i] === COVER.open && (scores[i]! - low) * perClass >= from) cover[i] = kind;
 }
 
 type Scores = { readonly rock: Float32Array; readonly wet: Float32Array; readonly wood: Float32Array; readonly scrub: Float32Array };
 
-/** How well each cover would suit each cell, from the site and two fields of patches; numbers chosen by eye on maps. */
-function scoresOf({ slope, standing, share, gather }: Site, broadPatches: AlongRow, finePatches: AlongRow, cells: number): Scores {
-  const [rock, wet, wood, scrub] = [
-    new Float32Array(slope.length),
-    new Float32Array(slope.length),
-    new Float32Array(slope.length),
-    new Float32Array(slope.length),
-  ];
-  for (let row = 0, i = 0; row < cells; row++) {
-    const broadRow = broadPatches.at(row);
-    const fineRow = finePatches.at(row);
-    for (let column = 0; column < cells; column++, i++) {
-      const broad = broadRow[column]!;
-      const fine = fineRow[column]!;
-      const steep = slope[i]!;
-      const high = standing[i]!;
-      rock[i] = steep + 0.12 * Math.max(0, high) + 0.09 * fine;
-      wet[i] = 0.9 * gather[i]! - 0.7 * smoothStep(0.01, 0.12, steep) - 0.25 * high + 0.28 * broad + 0.2 * fine;
-      const valleySide = smoothStep(0.03, 0.16, steep) * (1 - 0.6 * smoothStep(0.45, 0.8, steep));
-      wood[i] = broad + 0.3 * fine + 0.42 * valleySide - 0.5 * smoothStep(0, 0.7, high) - 0.55 * smoothStep(0.55, 1, share[i]!);
-      scrub[i] = wood[i]! - 0.35 * fine + 0.3 * smoothStep(0.25, 0.7, share[i]!);
-    }
+/** How well each cover would suit each cell, from the site and two fields of patches. */
+function scoresOf(site: Site, broadPatches: AlongRow, finePatches: AlongRow, cells: number): Scores {
+  const make = () => new Float32Array(cells * cells);
+  const scores = { rock: make(), wet: make(), wood: make(), scrub: make() };
+  for (let row = 0; row < cells; row++) scoreRow(site, broadPatches.at(row), finePatches.at(row), scores, row * cells);
+  return scores;
+}
+
+/** Numbers chosen by eye on maps. */
+function scoreRow(
+  { slope, standing, share, gather }: Site,
+  broadRow: Float64Array,
+  fineRow: Float64Array,
+  { rock, wet, wood, scrub }: Scores,
+  rowAt: number,
+): void {
+  for (let column = 0; column < broadRow.length; column++) {
+    const i = rowAt + column;
+    const broad = broadRow[column]!;
+    const fine = fineRow[column]!;
+    const steep = slope[i]!;
+    const high = standing[i]!;
+    rock[i] = steep + 0.12 * Math.max(0, high) + 0.09 * fine;
+    wet[i] = 0.9 * gather[i]! - 0.7 * smoothStep(0.01, 0.12, steep) - 0.25 * high + 0.28 * broad + 0.2 * fine;
+    const valleySide = smoothStep(0.03, 0.16, steep) * (1 - 0.6 * smoothStep(0.45, 0.8, steep));
+    wood[i] = broad + 0.3 * fine + 0.42 * valleySide - 0.5 * smoothStep(0, 0.7, high) - 0.55 * smoothStep(0.55, 1, share[i]!);
+    scrub[i] = wood[i]! - 0.35 * fine + 0.3 * smoothStep(0.25, 0.7, share[i]!);
   }
-  return { rock, wet, wood, scrub };
 }
 
 /**
@@ -112,9 +104,8 @@ export function coverLand(seed: string, plan: Pick<GroundPlan, 'cover'>, land: L
   const { cells, cellM, isSea } = land;
   const cover = new Uint8Array(cells * cells);
   for (let i = 0; i < cover.length; i++) if (land.isLake[i] || isSea[i]) cover[i] = COVER.water;
-  const [patches, stands] = [noiseField(seed, 'cover', 0), noiseField(seed, 'cover', 1)];
-  const broadPatches = sampled(land.sizeM, (eM, nM) => fractal(patches, eM / 1_150, nM / 1_150, 4, 0.48));
-  const finePatches = sampled(land.sizeM, (eM, nM) => fractal(stands, eM / 330, nM / 330, 3, 0.5));
+  const broadPatches = patches(noiseField(seed, 'cover', 0), land.sizeM, { wideM: 1_150, octaves: 4, gain: 0.48 });
+  const finePatches = patches(noiseField(seed, 'cover', 1), land.sizeM, { wideM: 330, octaves: 3, gain: 0.5 });
   const { rock, wet, wood, scrub } = scoresOf(
     siteOf(land),
     new AlongRow(broadPatches, cells, cellM),
@@ -130,13 +121,18 @@ export function coverLand(seed: string, plan: Pick<GroundPlan, 'cover'>, land: L
   return cover;
 }
 
+type Patches = { readonly wideM: number; readonly octaves: number; readonly gain: number };
+
 /** A field of patches no finer than 80 m, taken every 24 m: noise is the dearest part of cover. */
-function sampled(sizeM: number, field: (eM: number, nM: number) => number): Grid<Float32Array> {
+function patches(noise: NoiseFunction2D, sizeM: number, { wideM, octaves, gain }: Patches): Grid<Float32Array> {
   const columns = Math.ceil(sizeM / 24);
   const cellM = sizeM / columns;
   const values = new Float32Array(columns * columns);
-  for (let row = 0, i = 0; row < columns; row++)
-    for (let column = 0; column < columns; column++, i++) values[i] = field((column + 0.5) * cellM, (row + 0.5) * cellM);
+  const [xs, along] = [Float64Array.from({ length: columns }, (_, i) => ((i + 0.5) * cellM) / wideM), new Float64Array(columns)];
+  for (let row = 0; row < columns; row++) {
+    fractalAlong(noise, xs, columns, ((row + 0.5) * cellM) / wideM, octaves, gain, along);
+    values.set(along, row * columns);
+  }
   return { columns, rows: columns, cellM, values };
 }
 
