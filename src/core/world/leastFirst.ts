@@ -1,5 +1,6 @@
-/** Branches of the heap: four keep it shallow, and the children of one item lie side by side in memory. */
-const BRANCHES = 4;
+/** Branches of the heap, as a power of two: four keep it shallow, and the children of one item lie side by side in memory. */
+const BRANCH_BITS = 2;
+const BRANCHES = 1 << BRANCH_BITS;
 
 /**
  * A heap of numbered items by cost (or height), each in it at most once; equal costs leave by number, so the order never depends
@@ -34,7 +35,7 @@ export class LeastFirst {
     let at = place[item]! - 1;
     if (at < 0) at = this.size++;
     while (at > 0) {
-      const up = Math.floor((at - 1) / BRANCHES);
+      const up = (at - 1) >> BRANCH_BITS;
       const upItem = items[up]!;
       const upCost = costs[up]!;
       if (upCost < cost || (upCost === cost && upItem < item)) break;

@@ -13,19 +13,22 @@ const SLOPE_TOLL = { road: 900, track: 420, path: 110 } as const;
 const SHARED = 0.4;
 
 function costsFor(land: RoadLand, kind: Track['kind']): CostGrid {
-  const { side, squareM, heightM, toll, hasWay } = land;
+  const { side, squareM, heightM, toll, steep, hasWay } = land;
   const slopeToll = SLOPE_TOLL[kind];
-  const acrossToll = new Float64Array(side * side);
-  for (let i = 0; i < acrossToll.length; i++) acrossToll[i] = 0.12 * slopeToll * land.steep[i]! * land.steep[i]!;
-  const shareOf = (from: number, to: number): number => (hasWay[from] === 1 && hasWay[to] === 1 ? SHARED : 1);
+  const [acrossToll, atLeast] = [new Float64Array(side * side), new Float64Array(side * side)];
+  for (let i = 0; i < acrossToll.length; i++) {
+    acrossToll[i] = 0.12 * slopeToll * steep[i]! * steep[i]!;
+    // Slopes only make a move dearer; a little less, so that rounding never makes this the larger figure.
+    atLeast[i] = (1 - 1e-9) * squareM * toll[i]! * (hasWay[i] === 1 ? SHARED : 1);
+  }
   return {
     side,
     cost: (from, to, run) => {
       const rise = (heightM[to]! - heightM[from]!) / (run * squareM);
-      return run * squareM * toll[to]! * (1 + slopeToll * rise * rise * (1 + 40 * rise * rise) + acrossToll[to]!) * shareOf(from, to);
+      const share = hasWay[from] === 1 && hasWay[to] === 1 ? SHARED : 1;
+      return run * squareM * toll[to]! * (1 + slopeToll * rise * rise * (1 + 40 * rise * rise) + acrossToll[to]!) * share;
     },
-    // Slopes only make a move dearer, in rounded sums as in exact ones.
-    atLeast: (from, to, run) => run * squareM * toll[to]! * shareOf(from, to),
+    atLeast,
   };
 }
 
