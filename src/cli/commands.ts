@@ -123,6 +123,21 @@ export const COMMANDS: readonly Command[] = [
     },
   },
   {
+    name: 'table',
+    takes: '<...runs>',
+    help: 'The club table of run files and saved tables: replayed, checked, ranked',
+    options: [
+      ['--csv', 'for a spreadsheet'],
+      ['--gpx', 'tracks as GPX 1.1'],
+      ['--geojson', 'tracks as GeoJSON'],
+      ['--xapi', 'xAPI statements'],
+      ['--html', 'a page to print'],
+      ['--anonymous', 'without names, for the projector'],
+      ['--origin <place>', 'LATITUDE,LONGITUDE of the maps’ south-west corner in GPX and GeoJSON, 0,0'],
+    ],
+    run: async (files, options, json) => (await import('./table')).tableCommand(files, options, json),
+  },
+  {
     name: 'check',
     takes: '<...files>',
     help: 'Look for faults in scenario and run files',

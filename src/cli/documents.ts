@@ -1,4 +1,4 @@
-import { InputFaults } from '../core/scenario/faults';
+import { type Fault, InputFaults } from '../core/scenario/faults';
 import { jsonFrom } from '../core/scenario/jsonText';
 
 /** One JSON document of an input, with the name that faults are told by. */
@@ -26,4 +26,39 @@ export function documentsOf(file: string, text: string): { readonly lines: boole
       throw error instanceof InputFaults ? error : new Error(String(error));
     }
   }
+}
+
+/**
+ * The same where one bad line must not lose the others: every document that reads, and a fault for each line that doesn't.
+ * A text of which no line is a document of its own is one document, and its fault is the one to tell.
+ */
+export function readableDocuments(
+  file: string,
+  text: string,
+): { readonly documents: readonly Document[]; readonly faults: readonly Fault[] } {
+  try {
+    return { documents: documentsOf(file, text).documents, faults: [] };
+  } catch (error) {
+    if (!(error instanceof InputFaults)) throw error;
+    const lines = text.split('\n').map((row, i) => ({ row, name: `${file}:${i + 1}` }));
+    const tried = lines.filter(({ row }) => row.trim() !== '').map(({ row, name }) => lineValue(name, row));
+    const documents = tried.filter((one): one is Document => 'value' in one);
+    if (documents.length === 0) return { documents, faults: error.faults };
+    return { documents, faults: tried.filter((one): one is Fault => !('value' in one)) };
+  }
+}
+
+function lineValue(name: string, row: string): Document | Fault {
+  try {
+    const value = JSON.parse(row) as unknown;
+    if (typeof value === 'object' && value !== null) return { name, value };
+  } catch {
+    // told below
+  }
+  return {
+    file: name,
+    path: '',
+    found: 'a line that is not a JSON document',
+    mend: 'write each run whole on a line of its own, or leave the line out',
+  };
 }

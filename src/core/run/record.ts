@@ -78,7 +78,7 @@ const runSchema = z.strictObject({
   listener: z.strictObject({ thresholdDb: number.min(-40).max(40), checkedAt: z.string().max(30).nullable() }),
   practice: practice.optional(),
   /** When the run began by the learner's own clock, with its offset: its first ten characters are the date there. */
-  begunAt: z.iso.datetime({ offset: true }).max(40).optional(),
+  begunAt: z.iso.datetime({ offset: true }).startsWith('20').max(40).optional(),
   result: result.optional(),
   scenario: z.unknown(),
   digest: z.string().regex(/^[0-9a-f]{64}$/),

@@ -1,0 +1,11 @@
+import { clock } from '../technique/habit';
+import type { TableRow } from './tableRow';
+
+/** One run in a sentence: what it came to, and how far it is checked. */
+export function rowSentence({ technique, outcome, mark, aided, begunAt }: TableRow): string {
+  const date = begunAt === null ? '' : `, ${begunAt.slice(0, 10)}`;
+  const marks = `${mark}${aided ? ', aided' : ''}${date}.`;
+  if (!outcome) return `Not graded: ${marks}`;
+  const how = outcome.found ? `Found in ${clock(outcome.timeS)}` : `Not found in ${clock(outcome.timeS)}`;
+  return `${how}, technique ${technique === null ? 'not ranked' : technique.toFixed(0)}; ${marks}`;
+}
