@@ -10,34 +10,53 @@ const VERTEX_CELLS = 3;
 
 /** Chooses the largest streams, each from its mouth (map edge, sea, lake or a larger stream) up to its head. @returns cells, head first */
 function chooseCourses(land: Land, wished: number): number[][] {
-  const { receiver, area, downstreamFirst } = land.drainage;
+  const { receiver, area } = land.drainage;
   const headArea = HEAD_AREA_M2 / (land.cellM * land.cellM);
   const isTaken = new Uint8Array(area.length);
-  const largestDonor = new Int32Array(area.length).fill(-1);
-  for (let i = 0; i < area.length; i++) {
-    const to = receiver[i]!;
-    if (to !== i && (largestDonor[to]! < 0 || area[i]! > area[largestDonor[to]!]!)) largestDonor[to] = i;
-  }
   const isWater = (cell: number) => land.isLake[cell] === 1 || land.isSea[cell] === 1;
-  const largestFirst: number[] = [];
-  for (const cell of downstreamFirst) if (area[cell]! >= headArea && !isWater(cell)) largestFirst.push(cell);
-  largestFirst.sort((a, b) => area[b]! - area[a]! || a - b);
-  const reachesWater = (cell: number): boolean => {
-    const to = receiver[cell]!;
-    return to === cell || isTaken[to] === 1 || isWater(to);
-  };
+  const mouths: number[] = [];
+  for (let row = 0; row < land.cells; row++) findMouths(land, row, headArea, mouths);
   const courses: number[][] = [];
   while (courses.length < wished) {
-    const mouth = largestFirst.find((cell) => !isTaken[cell] && reachesWater(cell));
-    if (mouth === undefined) break;
+    const mouth = largestOf(mouths, area, isTaken);
+    if (mouth < 0) break;
     const up = receiver[mouth] === mouth ? [] : [receiver[mouth]!];
-    for (let cell = mouth; cell >= 0 && !isWater(cell) && area[cell]! >= headArea; cell = largestDonor[cell]!) {
+    for (let cell = mouth; cell >= 0 && !isWater(cell) && area[cell]! >= headArea; cell = largestOf(donorsOf(land, cell), area)) {
       isTaken[cell] = 1;
       up.push(cell);
+      // What runs into this stream may be a stream of its own.
+      for (const donor of donorsOf(land, cell)) if (area[donor]! >= headArea && !isWater(donor)) mouths.push(donor);
     }
     if (up.length * land.cellM >= SHORTEST_M) courses.push(up.reverse());
   }
   return courses;
+}
+
+/** Adds the cells of a row where enough water runs off the map or into a lake or the sea. */
+function findMouths({ cells, drainage, isLake, isSea }: Land, row: number, headArea: number, mouths: number[]): void {
+  const { receiver, area } = drainage;
+  for (let cell = row * cells; cell < (row + 1) * cells; cell++) {
+    if (area[cell]! < headArea || isLake[cell] === 1 || isSea[cell] === 1) continue;
+    const to = receiver[cell]!;
+    if (to === cell || isLake[to] === 1 || isSea[to] === 1) mouths.push(cell);
+  }
+}
+
+/** The cells that drain straight into one, in the order of their indices. A neighbour beyond the grid's side drains elsewhere. */
+function donorsOf({ cells, drainage }: Land, cell: number): number[] {
+  return [-cells - 1, -cells, 1 - cells, -1, 1, cells - 1, cells, cells + 1]
+    .map((step) => cell + step)
+    .filter((from) => drainage.receiver[from] === cell);
+}
+
+/** The cell with the most water, of equals the first; -1 where none is free. */
+function largestOf(among: readonly number[], area: Int32Array, isTaken?: Uint8Array): number {
+  let largest = -1;
+  for (const cell of among) {
+    if (isTaken?.[cell] === 1) continue;
+    if (largest < 0 || area[cell]! > area[largest]! || (area[cell] === area[largest] && cell < largest)) largest = cell;
+  }
+  return largest;
 }
 
 /** Sinks the bed under the land beside it, deeper downstream; never under the water or the larger stream it runs into. */
