@@ -22,7 +22,7 @@ const KEPT = 12;
 const kept: Table[] = [];
 
 /**
- * What Sommerfeld's integral gives beyond Norton's closed form, over exp(-jkr)/r of the image: a smooth rest from a table made once
+ * What Sommerfeld's integral gives beyond Norton's closed form, over exp(-jkr)/r of the image: a smooth rest from a table kept
  * for each ground, and the wave that runs through the ground. Near the tag the level field would else be up to 4 dB wrong.
  * Lengths times the wave number: distance over the ground, and the sum of both heights.
  */
@@ -36,7 +36,7 @@ export function groundWaveRest(eps: Complex, polarization: Polarization, kRho: n
   const table = tableOf(eps);
   const x = Math.log(Math.max(FIRST_KRHO, kRho) / FIRST_KRHO) / RATIO;
   const y = Math.sqrt(Math.min(1, slope)) * (SLOPES - 1);
-  const rest = polarization === 'v' ? at(table.vRe, table.vIm, x, y) : at(table.hRe, table.hIm, x, y);
+  const rest = at(table, polarization, x, y);
   return add(scale(rest, share), through);
 }
 
@@ -61,36 +61,41 @@ function tableOf(eps: Complex): Table {
   return table;
 }
 
+/** An empty table: a node costs an integral, and a place needs a few of them only. */
 function makeTable(eps: Complex): Table {
-  const make = () => new Float64Array(RANGES * SLOPES);
-  const table = { eps, vRe: make(), vIm: make(), hRe: make(), hIm: make() };
-  for (let i = 0; i < RANGES; i++)
-    for (let j = 0; j < SLOPES; j++) {
-      const kRho = FIRST_KRHO * Math.exp(i * RATIO);
-      const kHeight = kRho * (j / (SLOPES - 1)) ** 2;
-      const kr = Math.hypot(kRho, kHeight);
-      const exact = sommerfeldReflection(eps, kRho, kHeight);
-      for (const pol of ['v', 'h'] as const) {
-        const { ray, surface } = nortonReflection(eps, pol, kr, kHeight / kr, kRho / kr);
-        const rest = subtract(exact[pol], add(ray, surface));
-        table[`${pol}Re`][i * SLOPES + j] = kr * rest.re;
-        table[`${pol}Im`][i * SLOPES + j] = kr * rest.im;
-      }
-    }
-  return table;
+  const make = () => new Float64Array(RANGES * SLOPES).fill(Number.NaN);
+  return { eps, vRe: make(), vIm: make(), hRe: make(), hIm: make() };
+}
+
+/** Works out a node that is not there yet; it is the same whenever it is asked for. */
+function fillNode(table: Table, node: number): void {
+  if (!Number.isNaN(table.vRe[node]!)) return;
+  const kRho = FIRST_KRHO * Math.exp(Math.floor(node / SLOPES) * RATIO);
+  const kHeight = kRho * ((node % SLOPES) / (SLOPES - 1)) ** 2;
+  const kr = Math.hypot(kRho, kHeight);
+  const exact = sommerfeldReflection(table.eps, kRho, kHeight);
+  for (const pol of ['v', 'h'] as const) {
+    const { ray, surface } = nortonReflection(table.eps, pol, kr, kHeight / kr, kRho / kr);
+    const rest = subtract(exact[pol], add(ray, surface));
+    table[`${pol}Re`][node] = kr * rest.re;
+    table[`${pol}Im`][node] = kr * rest.im;
+  }
 }
 
 /** Cubic through four neighbours each way (Catmull and Rom), so that neither value nor slope steps; ends repeat their last node. */
-function at(re: Float64Array, im: Float64Array, x: number, y: number): Complex {
+function at(table: Table, polarization: Polarization, x: number, y: number): Complex {
   const i = Math.min(RANGES - 2, Math.floor(x));
   const j = Math.min(SLOPES - 2, Math.floor(y));
+  const [re, im] = [table[`${polarization}Re`], table[`${polarization}Im`]];
   const [along, across] = [cubic(x - i), cubic(y - j)];
   let [sumRe, sumIm] = [0, 0];
   for (let a = 0; a < 4; a++) {
     const row = SLOPES * Math.min(RANGES - 1, Math.max(0, i + a - 1));
     for (let b = 0; b < 4; b++) {
-      const node = row + Math.min(SLOPES - 1, Math.max(0, j + b - 1));
       const weight = along[a]! * across[b]!;
+      if (weight === 0) continue;
+      const node = row + Math.min(SLOPES - 1, Math.max(0, j + b - 1));
+      fillNode(table, node);
       sumRe += weight * re[node]!;
       sumIm += weight * im[node]!;
     }
