@@ -1,3 +1,4 @@
+import { directWave } from '../radio/directWave';
 import { GROUND, permittivity } from '../radio/ground';
 import { hillEchoes } from '../radio/hillEcho';
 import type { Facet } from '../radio/hillFacets';
@@ -8,6 +9,7 @@ import { type Air, heardAt, makeAir, RING_HEADINGS, TAG_MHZ } from './air';
 import type { Chart } from './chart';
 import type { Demonstration, Listened, Piece } from './demonstration';
 import { keptBy } from './keptBy';
+import { madeOnce, madeOnceFor } from './madeOnce';
 import { type Picture, type PictureMark, type Spot, strengthOf } from './picture';
 import { oneOf, type Question, whichIsLoudest, yesOrNo } from './question';
 import { FIRST_SETTINGS, type Settings } from './settings';
@@ -29,11 +31,8 @@ function heightM(eM: number, nM: number): number {
   return 100 + RIDGE.heightM * Math.exp(-(((nM - RIDGE.nM) / RIDGE.halfWidthM) ** 2)) + HILL.heightM * up * up * (3 - 2 * up);
 }
 
-type Scene = { readonly small: SmallScene; readonly facet: Facet };
-let made: Scene | null = null;
-/** The ground and the lit hillside, made when the page is first opened. */
-function scene(): Scene {
-  if (made) return made;
+/** The ground and the lit hillside. The place that shines is lit by its nearest radial alone, as every hillside of an exercise is. */
+const scene = madeOnce((): { readonly small: SmallScene; readonly facet: Facet } => {
   const small = makeSmallScene({ sizeM: 1_100, tag: { at: TAG }, heightM, relief: HILL.heightM });
   const slope = (e: number, n: number) =>
     (heightM(SHINING.eM + e, SHINING.nM + n) - heightM(SHINING.eM - e, SHINING.nM - n)) / (2 * (e + n));
@@ -45,12 +44,11 @@ function scene(): Scene {
     halfM: SHINING.sizeM / 2,
     rho: SHINING.reflectance,
     roughnessM: SHINING.roughnessM,
-    incident: small.direct({ eM: SHINING.eM, nM: SHINING.nM }, 8),
+    incident: directWave(small.site, SHINING, 8, true).wave,
     r1M: lengthOfVector(minus([TAG.eM, TAG.nM, heightM(TAG.eM, TAG.nM)], centre)),
   };
-  made = { small, facet };
-  return made;
-}
+  return { small, facet };
+});
 
 /** Direct wave and hillside's wave at a place of the walk. Scatter is left out: this page is about one hillside. */
 function wavesAt(walkM: number): readonly Wave[] {
@@ -105,21 +103,20 @@ function says({ settings }: Listened): readonly Piece[] {
 }
 
 const PLACES_M = Array.from({ length: 11 }, (_, i) => 10 * i);
-let swing: Pick<Chart, 'lines'> | null = null;
+const sidesAt = madeOnceFor((walkM: number) => sidesDeg({ ...start, walkM }));
 function swingLines(): Pick<Chart, 'lines'> {
-  const sides = PLACES_M.map((walkM) => ({ walkM, ...sidesDeg({ ...start, walkM }) }));
+  const sides = PLACES_M.map((walkM) => ({ walkM, ...sidesAt(walkM) }));
   const line = (key: 'trueDeg' | 'falseDeg') =>
     sides.flatMap((side) => {
       const deg = side[key];
       return deg === null ? [] : [[side.walkM, turnDeg(0, deg)] as const];
     });
-  swing ??= {
+  return {
     lines: [
       { kind: 'truth', name: 'transmitter', points: line('trueDeg') },
       { kind: 'heard', name: 'hillside', points: line('falseDeg') },
     ],
   };
-  return swing;
 }
 
 function chart({ settings }: Listened): Chart {
@@ -236,6 +233,7 @@ export const bounce: Demonstration = {
   ],
   picture,
   chart,
+  ahead: () => PLACES_M.map((walkM) => () => sidesAt(walkM)),
   talkingPoints: [
     'This is no back signal: the gain is low enough, and the second side is not opposite.',
     'Between you and the transmitter the ridge takes thirty decibels. The hillside sees over it and sends on what it has.',

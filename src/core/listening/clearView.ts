@@ -3,7 +3,7 @@ import type { Chart } from './chart';
 import type { Demonstration, Listened, Piece } from './demonstration';
 import { keptBy } from './keptBy';
 import { leastGainHere } from './leastGainHere';
-import { madeOnce } from './madeOnce';
+import { madeOnce, madeOnceFor } from './madeOnce';
 import { type Picture, type Spot, stringOver } from './picture';
 import { oneOf, type Question, whichIsLoudest, yesOrNo } from './question';
 import { FIRST_SETTINGS, type Settings } from './settings';
@@ -28,20 +28,17 @@ const air = keptBy(
 const start: Settings = { ...FIRST_SETTINGS, gainDb: 45 };
 
 /** Gain that just hears it at a place of the walk, straight ahead; null where none does. */
-export const leastAtWalk = (walkM: number): number | null => {
+export const leastAtWalk = madeOnceFor((walkM: number): number | null => {
   const here = air({ ...start, walkM });
   return leastGainHere(here, Math.max(here.powerDbm(0, 90), here.powerDbm(0, 0)));
-};
+});
 
 const PLACES_M = Array.from({ length: 16 }, (_, i) => 20 * i);
-let curve: readonly (readonly [number, number])[] | null = null;
-function curveOf(): readonly (readonly [number, number])[] {
-  curve ??= PLACES_M.flatMap((walkM) => {
+const curveOf = (): readonly (readonly [number, number])[] =>
+  PLACES_M.flatMap((walkM) => {
     const least = leastAtWalk(walkM);
     return least === null ? [] : [[walkM, least] as const];
   });
-  return curve;
-}
 
 const placeWord = (walkM: number): string => (walkM < 100 ? 'in the hollow' : walkM < 240 ? 'on the slope' : 'on the crest');
 
@@ -147,6 +144,7 @@ export const clearView: Demonstration = {
   ],
   picture,
   chart,
+  ahead: () => PLACES_M.map((walkM) => () => leastAtWalk(walkM)),
   talkingPoints: [
     'Before the first bearing, look round: from where would you see most of the ground? Go there first.',
     'Three hundred metres of walking are worth more than any antenna.',

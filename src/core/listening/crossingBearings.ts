@@ -6,7 +6,7 @@ import type { Chart } from './chart';
 import type { Demonstration, Listened, Piece } from './demonstration';
 import { keptBy } from './keptBy';
 import { leastGainHere } from './leastGainHere';
-import { madeOnce } from './madeOnce';
+import { madeOnce, madeOnceFor } from './madeOnce';
 import type { Picture, PictureMark, Spot } from './picture';
 import { oneOf, type Question, yesOrNo } from './question';
 import { FIRST_SETTINGS, type Settings } from './settings';
@@ -38,12 +38,10 @@ const air = keptBy(
 );
 const start: Settings = { ...FIRST_SETTINGS, gainDb: 25, walkM: 90, choice: 1 };
 
-const bearings = new Map<string, number>();
 /** The bearing an ear takes at a station: half way between the edges where it just falls silent, at 10 dB over least gain. */
-function bearingTaken(station: Spot): number {
-  const key = station.join('/');
-  const known = bearings.get(key);
-  if (known !== undefined) return known;
+const bearingTaken = (station: Spot): number => bearingAt(station.join('/'));
+const bearingAt = madeOnceFor((place: string): number => {
+  const station = place.split('/').map(Number) as [number, number];
   const here = airAt(station);
   const truth = bearingDeg({ eM: station[0], nM: station[1] }, { eM: 0, nM: 0 });
   const least = leastGainHere(here, here.powerDbm(truth, start.rollDeg)) ?? 80;
@@ -57,10 +55,8 @@ function bearingTaken(station: Spot): number {
     }
     return heard;
   };
-  const taken = truth + (edge(1) - edge(-1)) / 2;
-  bearings.set(key, taken);
-  return taken;
-}
+  return truth + (edge(1) - edge(-1)) / 2;
+});
 
 /** The fix from the stations' bearings and its area for a learner's usual spread of bearings. */
 export const fixOf = (settings: Settings): Fix => {
@@ -87,18 +83,19 @@ function says({ settings }: Listened): readonly Piece[] {
   ];
 }
 
+const SPREADS_DEG = Array.from({ length: 8 }, (_, i) => SPREAD.from + 2 * i * SPREAD.step);
+const areaAt = madeOnceFor((choice: number) => madeOnceFor((walkM: number) => areaHa(fixOf({ ...start, choice, walkM }))));
+
 function chart({ settings }: Listened): Chart {
-  const spreads = Array.from({ length: 8 }, (_, i) => SPREAD.from + 2 * i * SPREAD.step);
-  const areaAt = (choice: number, walkM: number) => areaHa(fixOf({ ...settings, choice, walkM }));
   const lines = COUNTS.map((count, choice) => ({
     kind: choice === settings.choice ? ('heard' as const) : ('law' as const),
     name: `${count} bearings`,
-    points: spreads.flatMap((walkM) => {
-      const area = areaAt(choice, walkM);
+    points: SPREADS_DEG.flatMap((walkM) => {
+      const area = areaAt(choice)(walkM);
       return area === null ? [] : [[walkM, area] as const];
     }),
   }));
-  const now = areaAt(settings.choice, settings.walkM);
+  const now = areaAt(settings.choice)(settings.walkM);
   return {
     name: 'Area left to search',
     x: { from: 0, to: 150, name: 'spread of stations', unit: 'degrees', at: [0, 50, 100, 150] },
@@ -201,6 +198,7 @@ export const crossingBearings: Demonstration = {
   ],
   picture,
   chart,
+  ahead: () => COUNTS.flatMap((_, choice) => SPREADS_DEG.map((walkM) => () => areaAt(choice)(walkM))),
   talkingPoints: [
     'Two lines always meet. Only the third says whether they should have.',
     'Aim for 60 to 120 degrees between the outer stations; under 20 there is no fix at all.',

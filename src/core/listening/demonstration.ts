@@ -37,6 +37,8 @@ export type Demonstration = {
   readonly ways: readonly [Way, Way];
   readonly picture: (listened: Listened) => Picture;
   readonly chart: (listened: Listened) => Chart;
+  /** What the chart will ask for, in pieces that keep a slow machine no longer than a beep: a room works them out before it draws. */
+  readonly ahead?: (settings: Settings) => readonly (() => unknown)[];
   /** For the instructor alone. */
   readonly talkingPoints: readonly string[];
   /** Gains of the four rings on the handout, dB. */

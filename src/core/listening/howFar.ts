@@ -4,6 +4,7 @@ import type { Chart } from './chart';
 import type { Demonstration, Listened, Piece } from './demonstration';
 import { keptBy } from './keptBy';
 import { leastGainHere } from './leastGainHere';
+import { madeOnceFor } from './madeOnce';
 import { type Picture, type Spot, stringOver } from './picture';
 import { oneOf, type Question, whichIsLoudest, yesOrNo } from './question';
 import { FIRST_SETTINGS, type Settings } from './settings';
@@ -20,22 +21,13 @@ const TAG = { eM: 400, nM: 3_300 };
 const beforeTag = (nM: number): number => TAG.nM - nM;
 const ridgeM = (away: number): number => RIDGE.heightM * Math.exp(-(((away - RIDGE.crestM) / RIDGE.halfWidthM) ** 2));
 
-const made = new Map<number, SmallScene>();
 /** The three grounds, each made when it is first asked for. */
-function sceneOf(choice: number): SmallScene {
-  const known = made.get(choice);
-  if (known) return known;
+const sceneOf = madeOnceFor((choice: number): SmallScene => {
   const ground = { sizeM: 3_400, cellM: 20, tag: { at: TAG } };
   const inWood = (nM: number) => beforeTag(nM) >= WOOD_M.from && beforeTag(nM) <= WOOD_M.to;
-  const scene =
-    choice === 1
-      ? makeSmallScene({ ...ground, cover: (_e, nM) => (inWood(nM) ? COVER.wood : COVER.open) })
-      : choice === 2
-        ? makeSmallScene({ ...ground, heightM: (_e, nM) => 100 + ridgeM(beforeTag(nM)) })
-        : makeSmallScene(ground);
-  made.set(choice, scene);
-  return scene;
-}
+  if (choice === 1) return makeSmallScene({ ...ground, cover: (_e, nM) => (inWood(nM) ? COVER.wood : COVER.open) });
+  return makeSmallScene(choice === 2 ? { ...ground, heightM: (_e, nM) => 100 + ridgeM(beforeTag(nM)) } : ground);
+});
 
 const air = keptBy(
   ({ choice, walkM }) => `${choice}/${walkM}`,
@@ -44,22 +36,22 @@ const air = keptBy(
 const start: Settings = { ...FIRST_SETTINGS, gainDb: 40, walkM: 1_000 };
 
 /** Gain that just hears it straight ahead, upright, at a distance over one of the grounds; null where none does. */
-export function leastAtM(choice: number, walkM: number): number | null {
-  const here = air({ ...start, choice, walkM });
-  return leastGainHere(here, Math.max(here.powerDbm(0, 90), here.powerDbm(0, 0)));
-}
+export const leastAtM = (choice: number, walkM: number): number | null => leastOver(choice)(walkM);
+const leastOver = madeOnceFor((choice: number) =>
+  madeOnceFor((walkM: number) => {
+    const here = air({ ...start, choice, walkM });
+    return leastGainHere(here, Math.max(here.powerDbm(0, 90), here.powerDbm(0, 0)));
+  }),
+);
 
 const DISTANCES_M = Array.from({ length: 21 }, (_, i) => Math.round(125 * 2 ** (i / 4))).filter((m) => m <= FARTHEST_M);
-const curves = new Map<number, readonly (readonly [number, number])[]>();
+const lookedAt = new Set<number>();
 function curveOf(choice: number): readonly (readonly [number, number])[] {
-  const known = curves.get(choice);
-  if (known) return known;
-  const points = DISTANCES_M.flatMap((m) => {
+  lookedAt.add(choice);
+  return DISTANCES_M.flatMap((m) => {
     const least = leastAtM(choice, m);
     return least === null ? [] : [[m, least] as const];
   });
-  curves.set(choice, points);
-  return points;
 }
 
 /** Distance in plain view that would need the same gain, metres. */
@@ -98,7 +90,7 @@ function chart({ settings }: Listened): Chart {
     y: { from: -10, to: 90, name: 'least gain', unit: 'dB', at: [0, 30, 60, 90] },
     // The plain view, and whatever else has been looked at: a ridge costs a march over its ground before its line is known.
     lines: GROUNDS.map((name, choice) => ({ name, choice }))
-      .filter(({ choice }) => choice === 0 || choice === settings.choice || curves.has(choice))
+      .filter(({ choice }) => choice === 0 || choice === settings.choice || lookedAt.has(choice))
       .map(({ name, choice }) => ({
         kind: choice === settings.choice ? ('heard' as const) : ('law' as const),
         name,
@@ -192,6 +184,7 @@ export const howFar: Demonstration = {
   ],
   picture,
   chart,
+  ahead: ({ choice }) => [...new Set([0, choice])].flatMap((ground) => DISTANCES_M.map((m) => () => leastAtM(ground, m))),
   talkingPoints: [
     'Find the gain that just hears it, antenna at its best: that number is your distance, in view only.',
     'Twice as far in view costs 12 dB over ground, not 6.',

@@ -6,3 +6,13 @@ export function madeOnce<T>(make: () => T): () => T {
     return made.it;
   };
 }
+
+/** The same for one thing a key. */
+export function madeOnceFor<K, T>(make: (key: K) => T): (key: K) => T {
+  const made = new Map<K, { readonly it: T }>();
+  return (key) => {
+    const known = made.get(key) ?? { it: make(key) };
+    made.set(key, known);
+    return known.it;
+  };
+}

@@ -2,7 +2,7 @@ import { type Air, heardRound, makeAir } from './air';
 import type { Chart } from './chart';
 import type { Demonstration, Listened, Piece } from './demonstration';
 import { keptBy } from './keptBy';
-import { madeOnce } from './madeOnce';
+import { madeOnce, madeOnceFor } from './madeOnce';
 import type { Picture, Spot } from './picture';
 import { oneOf, type Question, whichIsLoudest, yesOrNo } from './question';
 import { FIRST_SETTINGS, type Settings } from './settings';
@@ -50,16 +50,11 @@ function says({ ring, settings }: Listened): readonly Piece[] {
 }
 
 const GAINS_DB = Array.from({ length: 19 }, (_, i) => 5 * i);
-const curves = new Map<number, readonly (readonly [number, number])[]>();
+const arcsAt = madeOnceFor((choice: number) => madeOnceFor((gainDb: number) => sameArcAtDeg({ ...start, choice }, gainDb)));
 
 /** The arc at every gain, for a distance. */
-function curveOf(settings: Settings): readonly (readonly [number, number])[] {
-  const known = curves.get(settings.choice);
-  if (known) return known;
-  const points = GAINS_DB.map((gainDb) => [gainDb, sameArcAtDeg(settings, gainDb)] as const).filter(([, arcDeg]) => arcDeg > 0);
-  curves.set(settings.choice, points);
-  return points;
-}
+const curveOf = ({ choice }: Settings): readonly (readonly [number, number])[] =>
+  GAINS_DB.map((gainDb) => [gainDb, arcsAt(choice)(gainDb)] as const).filter(([, arcDeg]) => arcDeg > 0);
 
 function chart({ settings }: Listened): Chart {
   const otherDb = Math.abs(settings.gainDb - ENOUGH_DB) < 20 ? TOO_MUCH_DB : ENOUGH_DB;
@@ -151,6 +146,7 @@ export const quietGain: Demonstration = {
   ],
   picture,
   chart,
+  ahead: ({ choice }) => GAINS_DB.map((gainDb) => () => arcsAt(choice)(gainDb)),
   talkingPoints: [
     'Take the bearing at 84, 60, 40 and 20 dB, aloud, and write the four arcs on the board.',
     'A loud beep feels sure and says little. The quiet one swings from heard to gone within a hand’s breadth.',

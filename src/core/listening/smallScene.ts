@@ -1,5 +1,6 @@
 import { type Airspace, makeAirspace } from '../radio/arrivals';
 import { directWave, type TagSite } from '../radio/directWave';
+import type { FieldCache } from '../radio/fieldCache';
 import type { Wave } from '../radio/wave';
 import type { Scenario, Tag } from '../scenario/schema';
 import type { MapPoint } from '../units/frames';
@@ -15,6 +16,8 @@ export type SceneInput = {
   readonly powerLines?: readonly PowerLine[];
   readonly tag: { readonly at: MapPoint; readonly heightM?: number; readonly leanDeg?: number; readonly towardDeg?: number };
   readonly relief?: number;
+  /** The ground lies the same east and west of the tag: what was worked out on one side holds on the other. */
+  readonly mirrored?: boolean;
 };
 
 /** The same radio model as an exercise's, on this ground. */
@@ -34,9 +37,16 @@ export function makeSmallScene(input: SceneInput): SmallScene {
   const world = handShaped(input);
   const scenario = scenarioOf(input);
   const airspace = makeAirspace({ scenario, world, tagIndex: 0, tagAt: input.tag.at });
-  const site = { scenario, world, tagIndex: 0, tagAt: input.tag.at, field: airspace.field };
+  const field = input.mirrored ? eastOf(input.tag.at, airspace.field) : airspace.field;
+  const site = { scenario, world, tagIndex: 0, tagAt: input.tag.at, field };
   return { world, airspace, site, direct: (at, heightM = CHEST_M) => directWave(site, at, heightM).wave };
 }
+
+/** The terrain field asked on the tag's eastern side alone. */
+const eastOf = (tagAt: MapPoint, field: FieldCache): FieldCache => ({
+  ...field,
+  excessAt: ({ eM, nM }, heightM, nearest) => field.excessAt({ eM: tagAt.eM + Math.abs(eM - tagAt.eM), nM }, heightM, nearest),
+});
 
 function handShaped({ sizeM, cellM = 10, heightM = () => 100, cover = () => COVER.open, powerLines = [] }: SceneInput): World {
   const columns = Math.round(sizeM / cellM);

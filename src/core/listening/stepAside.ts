@@ -172,6 +172,7 @@ export const stepAside: Demonstration = {
   ],
   picture,
   chart,
+  ahead: (settings) => PLACES_M.map((walkM) => () => heardAtPlace(settings, walkM)),
   talkingPoints: [
     'Before you call it lost: two steps left, two steps right. It costs five seconds.',
     'Half a wave is one metre here. Two metres aside is another sound.',

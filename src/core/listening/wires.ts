@@ -7,6 +7,7 @@ import { type Air, heardAt, makeAir, RING_HEADINGS, TAG_MHZ } from './air';
 import type { Chart } from './chart';
 import type { Demonstration, Listened, Piece } from './demonstration';
 import { keptBy } from './keptBy';
+import { madeOnce } from './madeOnce';
 import { type Picture, type Spot, strengthOf } from './picture';
 import { oneOf, type Question, whichIsLoudest, yesOrNo } from './question';
 import { FIRST_SETTINGS, type Settings } from './settings';
@@ -16,33 +17,22 @@ import { towerLine } from './towerLine';
 const EIRP_DBM = 6;
 /** Never nearer to a line than 20 m, here as outdoors. */
 const ASIDE_M = 25;
-const LINE_N_M = 400;
+const LINE_N_M = 60;
 /** The line stands under a bank 14 m high; the tag, a bird's, sits 8 m up a tree on top, its whip lying along the line. */
-const BANK = { fromM: 445, widthM: 60, heightM: 14 } as const;
-const TAG = { eM: 500, nM: 1_100 };
+const BANK = { fromM: 105, widthM: 60, heightM: 14 } as const;
+const TAG = { eM: 400, nM: 760 };
 const WHIP = { heightM: 8, leanDeg: 80, towardDeg: 90 } as const;
-const TOWERS_M = [260, 380, 500, 620, 740] as const;
-const TOWER_HEIGHT_M = 34;
-const WIRE_HEIGHT_M = 28;
+const LINE = { towersM: [160, 280, 400, 520, 640], lineNM: LINE_N_M, towerHeightM: 34, wireHeightM: 28 } as const;
 
 function heightM(_eM: number, nM: number): number {
   const up = Math.min(1, Math.max(0, (nM - BANK.fromM) / BANK.widthM));
   return 100 + BANK.heightM * up * up * (3 - 2 * up);
 }
 
-type Scene = { readonly small: SmallScene; readonly lit: readonly LitLine[] };
-let made: Scene | null = null;
-function scene(): Scene {
-  if (made) return made;
-  const small = makeSmallScene({
-    sizeM: 1_200,
-    tag: { at: TAG, ...WHIP },
-    heightM,
-    powerLines: [towerLine({ towersM: TOWERS_M, lineNM: LINE_N_M, towerHeightM: TOWER_HEIGHT_M, wireHeightM: WIRE_HEIGHT_M })],
-  });
-  made = { small, lit: litLines(small.site) };
-  return made;
-}
+const scene = madeOnce((): { readonly small: SmallScene; readonly lit: readonly LitLine[] } => {
+  const small = makeSmallScene({ sizeM: 800, tag: { at: TAG, ...WHIP }, heightM, powerLines: [towerLine(LINE)], mirrored: true });
+  return { small, lit: litLines(small.site) };
+});
 
 /** Where one stands: the transmitter's side of the line, or across it. */
 const placeOf = ({ walkM }: Settings): number => LINE_N_M + (walkM === 0 ? ASIDE_M : -ASIDE_M);
