@@ -1,7 +1,7 @@
 import { TICKS_PER_S } from '../run/state';
 import { distanceM, type MapPoint } from '../units/frames';
 import { clock, type Evidence, type Moment } from './habit';
-import type { Sweep } from './sweeps';
+import type { Piece } from './sweeps';
 
 /** A place is new this far from every earlier bearing. */
 const NEW_PLACE_M = 50;
@@ -10,10 +10,13 @@ const SAME_PLACE_M = 25;
 const SHORTLY_S = 180;
 const FULL_DEG = 300;
 
-/** Whether the first bearing at each new place came from a full look round; `null` where nothing was marked. */
+/**
+ * Whether the first bearing at each new place came from a full look round; `null` where nothing was marked. Of a sweep that was cut
+ * only its longest uncut piece is a look: over a change of gain front and back can't be compared.
+ */
 export function fullLooks(
   evidence: Evidence,
-  sweeps: readonly Sweep[],
+  sweeps: readonly Piece[],
 ): { readonly score: number | null; readonly moments: readonly Moment[] } {
   const { notebook } = evidence.run.state;
   const firsts = notebook.filter((mark, i) => notebook.slice(0, i).every((earlier) => distanceM(earlier.at, mark.at) >= NEW_PLACE_M));
@@ -38,7 +41,7 @@ export function fullLooks(
 }
 
 /** Degrees of the compass that sweeps at this place, shortly before, have covered. */
-function coveredDeg({ run }: Evidence, sweeps: readonly Sweep[], atTick: number, at: MapPoint): number {
+function coveredDeg({ run }: Evidence, sweeps: readonly Piece[], atTick: number, at: MapPoint): number {
   const seen = new Uint8Array(360);
   for (const { fromTick, toTick } of sweeps) {
     if (fromTick > atTick || toTick < atTick - SHORTLY_S * TICKS_PER_S) continue;

@@ -18,11 +18,15 @@ export const LEAST_CONTRAST = 0.05;
 /** A place counts for about as much as a minute. */
 const PLACE_WEIGHT = 60;
 
-/** *Places*: are readings taken where the ground sees far, among the places within two minutes' walk? */
+/**
+ * *Places*: are readings taken where the ground sees far, among the places within two minutes' walk? Three places show the habit;
+ * those of them on flat ground, where none near is clearer, are not judged.
+ */
 export function placesPart(readings: readonly Reading[], outlook: Outlook, distance: SuggestedDistance): HabitPart {
-  const places = newPlaces(readings, distance).filter(({ at }) => outlook.contrastAround(at) >= LEAST_CONTRAST);
-  if (places.length < LEAST_PLACES) return PART_NOT_SHOWN;
-  const judged = places.map((reading) => ({ reading, percentile: outlook.percentileAmong(reading.at, reading.at) }));
+  const places = newPlaces(readings, distance);
+  const uneven = places.filter(({ at }) => outlook.contrastAround(at) >= LEAST_CONTRAST);
+  if (places.length < LEAST_PLACES || uneven.length === 0) return PART_NOT_SHOWN;
+  const judged = uneven.map((reading) => ({ reading, percentile: outlook.percentileAmong(reading.at, reading.at) }));
   const marks = judged.map(({ percentile }) => linearScore(percentile, FULL_PERCENTILE, NO_MARKS_PERCENTILE));
   const moments = judged.map(({ reading, percentile }, i) => momentOf(reading, percentile, marks[i]!));
   return { score: marks.reduce((sum, mark) => sum + mark, 0) / marks.length, moments };

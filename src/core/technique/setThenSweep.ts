@@ -1,7 +1,7 @@
 import { TICKS_PER_S } from '../run/state';
 import { fullLooks } from './fullLook';
 import { clock, type Evidence, type Habit, type HabitResult, linearScore, type Moment, notShown, telling, weightedMean } from './habit';
-import { rangeDeg, type Sweep, sweepsOf, unwrappedHeadings } from './sweeps';
+import { longestUncut, type Sweep, sweepsOf, unwrappedHeadings } from './sweeps';
 import { pulseIntervalS } from './tunedTag';
 
 /** Fewer sweeps than this show nothing. */
@@ -14,24 +14,17 @@ const LOOK_WEIGHT = 0.25;
 /** Hands off the controls while the antenna turns. */
 export const setThenSweep: Habit = { id: 'setThenSweep', name: 'Set, then sweep', judge };
 
-/** The sweep's arc less its longest piece between changes, degrees. */
-export function spoiltArcDeg(headings: Float64Array, { fromTick, toTick, arcDeg, cutTicks }: Sweep): number {
-  if (cutTicks.length === 0) return 0;
-  const ends = [fromTick, ...cutTicks, toTick];
-  let longest = 0;
-  for (let i = 1; i < ends.length; i++) longest = Math.max(longest, rangeDeg(headings, ends[i - 1]!, ends[i]!));
-  return Math.max(0, arcDeg - longest);
-}
-
 function judge(evidence: Evidence): HabitResult {
   const { states } = evidence.run;
   const sweeps = sweepsOf(states, pulseIntervalS(evidence));
   if (sweeps.length < LEAST_SWEEPS) return notShown(`The antenna was swept ${sweeps.length} times; three sweeps show the habit.`);
   const headings = unwrappedHeadings(states);
-  const spoilt = sweeps.map((sweep) => spoiltArcDeg(headings, sweep));
+  const uncut = sweeps.map((sweep) => longestUncut(headings, sweep));
+  // The spoilt arc of a sweep is its arc less its longest uncut piece.
+  const spoilt = sweeps.map(({ arcDeg }, i) => Math.max(0, arcDeg - uncut[i]!.arcDeg));
   const arc = sweeps.reduce((sum, { arcDeg }) => sum + arcDeg, 0);
   const hands = linearScore(spoilt.reduce((sum, deg) => sum + deg, 0) / arc, SLIP_SHARE, NO_HABIT_SHARE);
-  const looks = fullLooks(evidence, sweeps);
+  const looks = fullLooks(evidence, uncut);
   const score = weightedMean([
     { score: hands, weight: 1 - LOOK_WEIGHT },
     { score: looks.score, weight: LOOK_WEIGHT },

@@ -11,6 +11,9 @@ export type Sweep = {
   readonly cutTicks: readonly number[];
 };
 
+/** A part of a sweep within which no control was changed: what was heard in it can be compared. */
+export type Piece = { readonly fromTick: number; readonly toTick: number; readonly arcDeg: number };
+
 /** Turning is more than this over half a second, so that a jerky hand and a smooth one count alike. */
 const TURNING_DEG_PER_S = 5;
 const WINDOW_TICKS = TICKS_PER_S / 2;
@@ -60,6 +63,19 @@ export function rangeDeg(headings: Float64Array, fromTick: number, toTick: numbe
     most = Math.max(most, headings[i]!);
   }
   return most - least;
+}
+
+/** The widest part of a sweep between changes; all of it where nothing was changed. */
+export function longestUncut(headings: Float64Array, { fromTick, toTick, arcDeg, cutTicks }: Sweep): Piece {
+  if (cutTicks.length === 0) return { fromTick, toTick, arcDeg };
+  const ends = [fromTick, ...cutTicks, toTick];
+  let longest: Piece = { fromTick, toTick: fromTick, arcDeg: 0 };
+  for (let i = 1; i < ends.length; i++) {
+    const [from, to] = [ends[i - 1]!, ends[i]!];
+    const pieceDeg = rangeDeg(headings, from, to);
+    if (pieceDeg > longest.arcDeg) longest = { fromTick: from, toTick: to, arcDeg: pieceDeg };
+  }
+  return longest;
 }
 
 function stretches(turning: Uint8Array): readonly (readonly [number, number])[] {

@@ -64,6 +64,17 @@ test('places where the quartiles of openness differ by less than 0.05 are not ju
   expect([shown(0.049), shown(0.05)]).toEqual([null, 50]);
 });
 
+test('three places show the habit where one of them has a clearer view near, and that one alone is judged', () => {
+  const unevenFrom = (nM: number) =>
+    handmadeOutlook(
+      (at) => (at.nM > 4_250 ? 75 : 25),
+      (at) => (at.nM > nM ? 0.05 : 0.049),
+    );
+  expect(view(readingsAt(apart(100)), unevenFrom(4_250)).score).toBe(100);
+  expect(view(readingsAt(apart(100)), unevenFrom(4_150)).score).toBe(50);
+  expect(view(readingsAt(apart(100, 2)), unevenFrom(4_150)).score).toBeNull();
+});
+
 test('the last 100 m are not asked about', () => {
   const shown = (leastGainDb: number) => view(readingsAt(apart(100)), handmadeOutlook(), { leastGainDb: () => leastGainDb }).score;
   expect([shown(-21.1), shown(-20.9)]).toEqual([null, 50]);

@@ -113,6 +113,28 @@ test('the first bearing at a new place wants a look all round, the next one ther
   expect(looks(280)).toBe(0);
 });
 
+test('a look all round that was cut in its middle is none; arcs that cover the round, each at one setting, are one', () => {
+  const looks = (script: (knobs: Knobs) => void) =>
+    judged((knobs) => {
+      script(knobs);
+      knobs.wait(4);
+      knobs.mark();
+      for (let i = 0; i < 2; i++) {
+        knobs.turn(60);
+        knobs.wait(4);
+      }
+    }).components['fullLook'];
+  const halves = (restS: number) => (knobs: Knobs) => {
+    knobs.turn(175);
+    knobs.wait(restS);
+    knobs.gain(60);
+    knobs.wait(restS);
+    knobs.turn(175);
+  };
+  expect(looks(halves(0))).toBe(0);
+  expect(looks(halves(2))).toBe(100);
+});
+
 test('a place is new 50 m on, not 40', () => {
   const at = (awayM: number) =>
     judged((knobs) => {
