@@ -22,6 +22,8 @@ export const jobKey = (job: Job): string => (job.kind === 'shared' ? `shared ${j
 
 /** The steady walker was made on the exercises before this number; the study asks it others. */
 const STUDY_FROM = 1_000;
+/** Finds beside those of the matrix have numbers of their own, so that a larger study takes over all of a smaller one. */
+const FINDS_FROM = 5_000;
 /** Exercises of luck and invariance are others than those of the matrix. */
 const LUCK_FROM = 10_000;
 const TURNED_DEG = 37;
@@ -35,7 +37,7 @@ export function jobsFor(exercises: number, sharedFolder: string): readonly Job[]
   return [
     ...many('walks', graded, STUDY_FROM),
     ...sharedFiles(sharedFolder).map((file): Job => ({ kind: 'shared', file })),
-    ...many('finds', 4 * exercises - graded, STUDY_FROM + graded),
+    ...many('finds', 4 * exercises - graded, FINDS_FROM),
     ...many('careless', exercises, LUCK_FROM),
     ...many('afloat', exercises, LUCK_FROM),
     ...many('invariance', Math.ceil(exercises / 5), LUCK_FROM),

@@ -1,11 +1,11 @@
 import { type ChildProcess, fork } from 'node:child_process';
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { doJob, type Job, type JobResult, jobKey } from './validityJobs';
 
-/** Set for the second process of a study, which takes jobs from the first. */
+/** Set for the processes of a study that take their jobs from the first. */
 const PART = 'FAINTWARD_STUDY_PART';
-const MOST_PROCESSES = 2;
+const BAR_CELLS = 30;
 
 /** Results by job; kept in a file, so that a study goes on where it was broken off. */
 type Done = Record<string, JobResult>;
@@ -25,7 +25,7 @@ export async function servedAsPart(): Promise<boolean> {
   return true;
 }
 
-/** Does all jobs on two processes, those done before left out. `stateFile` is written after each. */
+/** Does all jobs, a process for each core, those done before left out. `stateFile` is written after each. */
 export async function runJobs(jobs: readonly Job[], stateFile: string | undefined): Promise<readonly JobResult[]> {
   const done: Done = stateFile && existsSync(stateFile) ? (JSON.parse(readFileSync(stateFile, 'utf8')) as Done) : {};
   const left = jobs.filter((job) => !done[jobKey(job)]);
@@ -34,14 +34,27 @@ export async function runJobs(jobs: readonly Job[], stateFile: string | undefine
   const keep = (job: Job, result: JobResult) => {
     done[jobKey(job)] = result;
     finished++;
-    if (stateFile) writeFileSync(stateFile, JSON.stringify(done));
+    if (stateFile) keepDone(stateFile, done);
     const leftS = ((performance.now() - begunMs) / 1000 / finished) * (left.length - finished);
-    process.stderr.write(`${jobKey(job)} done, ${left.length - finished} of ${jobs.length} left, about ${Math.ceil(leftS / 60)} min\n`);
+    showProgress(jobs.length - left.length + finished, jobs.length, leftS, jobKey(job));
   };
   const queue = [...left];
-  const parts = Math.min(MOST_PROCESSES, availableParallelism(), queue.length);
+  const parts = Math.min(availableParallelism(), queue.length);
   await Promise.all(Array.from({ length: parts }, () => feed(queue, keep)));
   return jobs.map((job) => done[jobKey(job)]!);
+}
+
+/** Whole or not at all: a study broken off while writing must not lose what it had. */
+function keepDone(stateFile: string, done: Done): void {
+  writeFileSync(`${stateFile}.part`, JSON.stringify(done));
+  renameSync(`${stateFile}.part`, stateFile);
+}
+
+/** A bar on one line of a terminal; elsewhere a line each time. */
+function showProgress(finished: number, of: number, leftS: number, what: string): void {
+  const full = Math.floor((BAR_CELLS * finished) / of);
+  const bar = `[${'#'.repeat(full)}${'.'.repeat(BAR_CELLS - full)}] ${finished} of ${of}, about ${Math.ceil(leftS / 60)} min left (${what})`;
+  process.stderr.write(process.stderr.isTTY && finished < of ? `\r${bar}\u001b[K` : `${process.stderr.isTTY ? '\r' : ''}${bar}\n`);
 }
 
 /** One process, given jobs one after the other. */
