@@ -23,11 +23,11 @@ export function drawn(seed: string, attempt = 0): Drawn {
   };
 }
 
-/** Where a falling or rising function of one variable reaches a value, to 1/1000 of the range; an end where it never does. */
-export function whereReaches(value: number, from: number, to: number, of: (x: number) => number): number {
+/** Where a falling or rising function of one variable reaches a value, to 1/2^`halvings` of the range; an end where it never does. */
+export function whereReaches(value: number, from: number, to: number, of: (x: number) => number, halvings = 10): number {
   const rising = of(to) > of(from);
   let [low, high] = [from, to];
-  for (let i = 0; i < 10; i++) {
+  for (let i = 0; i < halvings; i++) {
     const middle = (low + high) / 2;
     if (of(middle) < value === rising) low = middle;
     else high = middle;

@@ -19,7 +19,9 @@ const LINE_N_M = 400;
 const TOWERS_M = [-240, -120, 0, 120, 240] as const;
 /** Of at most so many drawn situations the one whose sides differ most nearly by what is asked for; near enough ends the search. */
 const CANDIDATES = 8;
-const NEAR_ENOUGH_DB = 0.5;
+const NEAR_ENOUGH_DB = 0.6;
+/** The lean that makes the difference asked for is looked for to a degree. */
+const LEAN_HALVINGS = 6;
 /** Less than this and the test itself would tell nothing, dB. */
 const LEAST_GAP_DB = 1;
 
@@ -62,7 +64,7 @@ function lineScene(by: Drawn, level: number): LineScene {
   };
   // Held flat, a nearly upright whip is the weak part and the wires the strong one: the hard cases. Held upright, a lying whip.
   const [fromDeg, toDeg] = rollDeg === 0 ? [4, 62] : [88, 68];
-  const leanDeg = whereReaches(level, fromDeg, toDeg, (deg) => whenLeaning(deg).gapDb);
+  const leanDeg = whereReaches(level, fromDeg, toDeg, (deg) => whenLeaning(deg).gapDb, LEAN_HALVINGS);
   return { asideM, rollDeg, tagM: [tag.eM - MIDDLE_M, tag.nM - LINE_N_M], ...whenLeaning(leanDeg) };
 }
 

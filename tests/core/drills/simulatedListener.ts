@@ -124,7 +124,7 @@ const PLAYS: Readonly<Record<string, Play>> = {
   'on-the-note': (trial, ear) => {
     const wanted = 1_000 * 2 ** (ear.hands.noteSdOctaves * ear.normal());
     const noteHz = (offsetHz: number) => heardAt(trial.air(trial.start), { ...trial.start, offsetHz }, trial.start.headingDeg).pitchHz;
-    const dial = Array.from({ length: 301 }, (_, i) => -3_000 + 20 * i);
+    const dial = Array.from({ length: 151 }, (_, i) => -3_000 + 40 * i);
     const best = dial.reduce((a, b) => (Math.abs(noteHz(b) - wanted) < Math.abs(noteHz(a) - wanted) ? b : a));
     return { answer: { kind: 'setting', settings: { ...trial.start, offsetHz: best } } };
   },
