@@ -1,5 +1,6 @@
 import { widestCrossingDeg } from '../fix/crossing';
 import { bestSupportedDirection } from '../fix/support';
+import { distanceFromLeastGainM } from '../technique/gainDistance';
 import { bearingDeg, distanceM, type MapPoint, stepAlong } from '../units/frames';
 import type { Hunt, HuntReading } from './hunt';
 
@@ -17,6 +18,9 @@ const IN_VIEW_M = 400;
 const NEAREST_SHARE_IN_VIEW = 0.6;
 /** Lines that cross so widely leave no such doubt. */
 const WELL_CROSSED_DEG = 40;
+/** And three lines together are believed against a gain that a ridge has raised by 40 dB. */
+const MANY_AGREE = 3;
+const NEAREST_SHARE_SURE = 0.07;
 
 /**
  * The readings that it goes by: of the last ones, those that needed little gain. Where the tag needs far more gain than at a place
@@ -49,6 +53,13 @@ function together(readings: readonly HuntReading[], at: MapPoint, byGainM: numbe
     readings.map((reading) => reading.at),
     point,
   );
-  const nearest = crossing < WELL_CROSSED_DEG && byGainM < IN_VIEW_M ? NEAREST_SHARE_IN_VIEW : NEAREST_SHARE;
-  return distanceM(at, point) < Math.max(HERE_M, nearest * byGainM) ? null : { alongDeg: supported.bearingDeg, point };
+  const wide = crossing >= WELL_CROSSED_DEG;
+  const inDoubt = byGainM < IN_VIEW_M ? NEAREST_SHARE_IN_VIEW : NEAREST_SHARE;
+  const share = wide ? (supported.agreeing >= MANY_AGREE ? NEAREST_SHARE_SURE : NEAREST_SHARE) : inDoubt;
+  const tooNear = distanceM(at, point) < Math.max(HERE_M, share * byGainM) || readings.some((reading) => wasThere(reading, point, share));
+  return tooNear ? null : { alongDeg: supported.bearingDeg, point };
 }
+
+/** Lines cross at a place already read from, for one of them led there; but there the sound pointed away, and asked for more gain. */
+const wasThere = ({ at, leastGainDb }: HuntReading, point: MapPoint, share: number): boolean =>
+  distanceM(at, point) < Math.max(HERE_M, Math.min(NEAREST_SHARE, share) * distanceFromLeastGainM(leastGainDb));

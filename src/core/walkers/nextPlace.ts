@@ -22,9 +22,9 @@ const SHARES = [0.6, 0.75, 0.9, 1, 1.1];
 const BY_DEG = 10;
 /** A wood is worth this much less: the beep comes and goes within two steps there. */
 const WOOD_COST = 0.1;
-const OFF_COST_PER_DEG = 1 / 1_500;
+const OFF_COST_PER_DEG = 1 / 1_000;
 /** A way that takes twice as long as over level grass. */
-const SLOW_COST = 0.06;
+const SLOW_COST = 0.1;
 
 /** The best place to read from next, about a step along a direction, by what the map shows; `null` where no way is open. */
 export function nextPlace(map: World, from: MapPoint, wish: Wish): MapPoint | null {

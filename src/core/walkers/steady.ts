@@ -8,7 +8,7 @@ import { doAndWait, type Script } from './hands';
 import { beginHunt, type Decisions, type Hunt, STEADY_DECISIONS } from './hunt';
 import { chooseAxis, type Look, lookDoubtingAxis, setNet } from './lookRound';
 import { clearerPlace, nextPlace, placeBeyond, setBack, untriedPlace } from './nextPlace';
-import { walkThere } from './onFoot';
+import { flipped, walkThere } from './onFoot';
 import type { Policy, View, Walker } from './policy';
 
 /** Steps between readings: a share of the distance that the gain suggests, within a few minutes' walk. */
@@ -16,6 +16,8 @@ const STEP_SHARE = 0.35;
 const LEAST_STEP_M = 50;
 const MOST_STEP_M = 350;
 const FIRST_STEP_M = 120;
+/** The first line alone may lead to a hillside that throws the sound back: no farther on it than to a second line. */
+const UNSURE_STEP_M = 160;
 /** Between free space, 20 dB for ten times the distance, and plane earth, 40. */
 const DECADE_DB = 30;
 /** Less is a fade, not a step nearer. */
@@ -23,6 +25,8 @@ const LEAST_GROWTH_DB = 3;
 const LEFT_SHARE = 0.6;
 const LONGER = 1.5;
 const SHORTER = 0.5;
+/** What was ahead is behind: the tag lies between, or one of the two lines lies. */
+const TURNED_SHARE = 0.5;
 /** Not beyond the crossing of the lines: the tag may lie before it. */
 const CROSSED_SHARE = 0.8;
 
@@ -92,9 +96,10 @@ function stepOf({ view, decisions, readings }: Hunt, found: Look, point: MapPoin
   const { at } = view.seen;
   const byGrowthM =
     last && base ? growthStepM(distanceM(last.at, at), distanceM(base.at, at), base.leastGainDb - found.leastGainDb) : FIRST_STEP_M;
+  if (last && flipped(last.bearingDeg, found.bearingDeg)) return Math.max(LEAST_STEP_M, TURNED_SHARE * distanceM(last.at, at));
   const byGainM = STEP_SHARE * distanceFromLeastGainM(found.leastGainDb);
   const crossedM = point && decisions.heeds ? CROSSED_SHARE * distanceM(at, point) : Number.POSITIVE_INFINITY;
-  return Math.min(MOST_STEP_M, Math.max(LEAST_STEP_M, Math.min(crossedM, Math.max(byGainM, byGrowthM))));
+  return Math.min(last ? MOST_STEP_M : UNSURE_STEP_M, Math.max(LEAST_STEP_M, Math.min(crossedM, Math.max(byGainM, byGrowthM))));
 }
 
 /** A share of the distance that is left if the sound grew by so much since a place so far back; the last step bounds it. */

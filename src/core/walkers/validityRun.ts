@@ -30,8 +30,8 @@ export type StudyRow = {
   readonly scores: Scores;
 };
 
-/** Levels that the study draws: over three kilometres of way a walk takes an hour and more, and shows nothing new. */
-const STUDY_LEVELS = [1, 2, 3] as const;
+/** The study draws all levels: on the short ways of the first alone there are seldom three places to read from. */
+const STUDY_LEVELS = [1, 2, 3, 4, 5] as const;
 
 /** The drawn exercise of a number: every lesson in turn, levels in turn by dozens. */
 export const studyExercise = (index: number): Scenario =>
@@ -44,9 +44,13 @@ export function boundS({ scenario, world }: Exercise): number {
   return 2.5 * (walk?.seconds ?? Number.POSITIVE_INFINITY) + 300;
 }
 
-/** One walk, graded. */
-export function studyWalk(exercise: Exercise, walker: Walker, seed: number): { readonly row: StudyRow; readonly run: Replay } {
-  const run = playWalker(exercise, walker, seed);
+/** One walk, graded; `run` where the same walk was played already. */
+export function studyWalk(
+  exercise: Exercise,
+  walker: Walker,
+  seed: number,
+  run = playWalker(exercise, walker, seed),
+): { readonly row: StudyRow; readonly run: Replay } {
   const grade = gradeReplay({ exercise, run }, { practice: walker.practice });
   const scores = Object.fromEntries(HABIT_IDS.map((id) => [id, grade.habits[id].score])) as Scores;
   const { title, seed: ground } = exercise.scenario;
@@ -67,7 +71,13 @@ export function studyWalk(exercise: Exercise, walker: Walker, seed: number): { r
 /** Opens the drawn exercise of a number and lets walkers do it one after the other. */
 export function studyWalks(index: number, walkers: readonly Walker[]): readonly StudyRow[] {
   const exercise = openExercise(studyExercise(index));
-  return walkers.map((walker) => studyWalk(exercise, walker, 1).row);
+  // Walkers that differ in their logbook alone make the same walk.
+  const played = new Map<Walker['play'], Replay>();
+  return walkers.map((walker) => {
+    const { row, run } = studyWalk(exercise, walker, 1, played.get(walker.play));
+    played.set(walker.play, run);
+    return row;
+  });
 }
 
 /** The four habits of a run, with a view of the ground given apart. */

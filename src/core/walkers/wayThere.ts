@@ -6,7 +6,7 @@ import type { World } from '../world/world';
 
 const LOOK_EVERY_M = 6;
 /** The straight way is taken unless it is this much slower than the quickest way on the map. */
-const WORTH_GOING_ROUND = 1.5;
+const WORTH_GOING_ROUND = 1.25;
 /** A way round is not worth more than this many times the straight line at full pace. */
 const MOST_TIMES = 6;
 
