@@ -1,14 +1,15 @@
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { dirname } from 'node:path';
 import { numberFrom, UsageError } from './inputs';
 import { reportText } from './validityGuide';
 import { type JobResult, jobsFor } from './validityJobs';
 import { type Study, type StudyRows, studyOf, studyTables } from './validityReport';
 import { runJobs, servedAsPart } from './validityRunner';
 
-/** Five exercises take about ten minutes on two cores; 50 are the full study. */
+/** Five exercises take about ten minutes on two cores with nothing else to do; 50 are the full study. */
 const USUAL_EXERCISES = 5;
 const SHARED_FOLDER = 'scenarios';
-const REPORT_FOLDER = 'assets/guide';
+const PAGE = 'assets/guide/validity.md';
 
 type Options = { readonly exercises?: unknown; readonly state?: unknown; readonly report?: unknown };
 
@@ -29,10 +30,16 @@ export async function validityCommand(options: Options): Promise<{ readonly stud
     changes: results.flatMap(({ changes }) => changes),
   };
   const study = studyOf(rows, exercises);
-  const tables = studyTables(study);
+  const tables = studyTables(study, mutationOf(PAGE));
   if (options.report === true) {
-    mkdirSync(REPORT_FOLDER, { recursive: true });
-    writeFileSync(`${REPORT_FOLDER}/validity.md`, reportText(study, tables));
+    mkdirSync(dirname(PAGE), { recursive: true });
+    writeFileSync(PAGE, reportText(study, tables));
   }
   return { study, tables };
+}
+
+/** The section that `npm run mutation` wrote into the page; it takes no walks, so a new study keeps it. */
+function mutationOf(page: string): string | undefined {
+  if (!existsSync(page)) return undefined;
+  return /## 7\. Mutation\n\n([\s\S]*?)\n\n## /.exec(readFileSync(page, 'utf8'))?.[1];
 }

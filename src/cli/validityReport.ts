@@ -81,8 +81,12 @@ function table(head: readonly string[], lines: readonly (readonly string[])[]): 
   return [row(head), row(head.map(() => '---')), ...lines.map(row)].join('\n');
 }
 
-/** The tables as Markdown; intervals are 95 %. */
-export function studyTables(study: Study): string {
+/** What a page says where nobody has tried to break the habits yet. */
+export const NO_MUTATION =
+  'Every habit is broken on purpose, one number or comparison at a time, by `npm run mutation`; it has not been run for this page.';
+
+/** The tables as Markdown; intervals are 95 %. `mutation` is what that command found. */
+export function studyTables(study: Study, mutation = NO_MUTATION): string {
   const misses = study.finds.flatMap(({ misses: of }) => of);
   return [
     '## 1. Steady finds the tag',
@@ -143,6 +147,6 @@ export function studyTables(study: Study): string {
       ]),
     ),
     '## 7. Mutation',
-    'A deliberate break in a habit makes a test fail: `tests/core/technique` tests each threshold from both sides, one file a habit or part.',
+    mutation,
   ].join('\n\n');
 }
