@@ -2,8 +2,9 @@ import { effect, useSignal } from '@preact/signals';
 import { render } from 'preact';
 import { useEffect } from 'preact/hooks';
 import type { Scenario } from '../core/scenario/schema';
-import { leaveRun, live, openRun, paused } from './currentRun';
+import { leaveRun, openRun, paused } from './currentRun';
 import { Debrief } from './debrief/Debrief';
+import { GoingThrough } from './debrief/GoingThrough';
 import './design/design.css';
 import './controls/slide.css';
 import './start/start.css';
@@ -13,9 +14,14 @@ import './ground/mapChrome.css';
 import './ground/sheet.css';
 import './ground/panel.css';
 import './ground/panelOnPhones.css';
+import './debrief/rating.css';
 import './debrief/debrief.css';
+import './debrief/debriefMap.css';
+import './debrief/debriefParts.css';
+import './debrief/debriefPrint.css';
+import { finishedRun, forgetFinished, openKept, openRecording, reading } from './finishedRun';
 import { Ground } from './ground/Ground';
-import { aided, opening, openRunOf, runFileText, sound, tendRun } from './openExercise';
+import { opening, openRunOf, openSound, runFileText, sound, tendRun } from './openExercise';
 import { goTo, route } from './route';
 import { startRunClock } from './runClock';
 import { unlockSound } from './sound/unlock';
@@ -47,12 +53,13 @@ function leave(): void {
 /** Opens what the address names, unless it is open already. */
 function followRoute(): void {
   const now = route.value;
-  if (now.room === 'debrief' && live.peek()?.state.ending == null) {
-    goTo('/');
+  if (now.room === 'debrief') {
+    followDebrief(now.key);
     return;
   }
-  if ((now.room === 'start' || now.room === 'listening') && openRun.peek()) {
+  if ((now.room === 'start' || now.room === 'listening') && (openRun.peek() || reading.peek())) {
     leaveRun();
+    forgetFinished();
     return;
   }
   if (now.room !== 'ground' || openRun.peek() || opening.peek()) return;
@@ -64,6 +71,19 @@ function followRoute(): void {
   void openRunOf(named.scenario, 'kept' in named ? named.kept : null);
 }
 
+/** The run that is open, or the kept one that the address names. */
+function followDebrief(key: number | null): void {
+  const open = finishedRun.peek();
+  if (reading.peek() || (open && (key === null || open.key === key))) return;
+  leaveRun();
+  if (key === null) goTo('/');
+  else {
+    void openKept(key).then((found) => {
+      if (!found) goTo('/');
+    });
+  }
+}
+
 function Rooms() {
   const now = route.value;
   if (now.room === 'listening') return null; // entry.ts opens it
@@ -71,8 +91,10 @@ function Rooms() {
     if (opening.value) return <OpeningRoom />;
     return openRun.value ? <Ground onLeave={leave} /> : null;
   }
-  if (now.room === 'debrief' && openRun.value) {
-    return <Debrief runFileText={runFileText} aided={aided.value} onAgain={again} onOther={() => goTo('/')} />;
+  if (now.room === 'debrief') {
+    if (reading.value) return <GoingThrough onBack={() => goTo('/')} />;
+    if (!openRun.value || !finishedRun.value) return null;
+    return <Debrief runFileText={runFileText} openSound={openSound} sound={sound} onAgain={again} onOther={() => goTo('/')} />;
   }
   return <StartRoom />;
 }
@@ -120,6 +142,11 @@ function StartRoom() {
         start(name);
       }}
       onOwn={startOwn}
+      onFinished={(key) => goTo(`/debrief/${key}`)}
+      onRunFile={(recording) => {
+        void openRecording(recording);
+        goTo('/debrief');
+      }}
       onGoOn={() => {
         const run = kept.value!;
         own = { scenario: run.scenario, kept: run };
@@ -131,6 +158,6 @@ function StartRoom() {
 
 keepSettings();
 startRunClock(() => sound.peek());
-tendRun(() => goTo('/debrief'));
+tendRun((key) => goTo(key === null ? '/debrief' : `/debrief/${key}`));
 effect(followRoute);
 render(<Rooms />, document.getElementById('app')!);

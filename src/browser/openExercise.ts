@@ -6,12 +6,14 @@ import { type RunResult, recordingOf, writeRecording } from '../core/run/record'
 import { TICKS_PER_S } from '../core/run/state';
 import type { Scenario } from '../core/scenario/schema';
 import { ending, live, openRun, paused, showRun, wholeSecond } from './currentRun';
+import { finishedRun, forgetFinished } from './finishedRun';
 import { localInstant } from './localInstant';
 import { resumed } from './resumeRun';
 import type { SoundOutput } from './sound/output';
 import { unlockedContext } from './sound/unlock';
 import type { Stage } from './start/Opening';
-import { forgetUnfinished, keepFinished, keepUnfinished, type StoredRun } from './storage/runs';
+import { keepFinished } from './storage/finishedRuns';
+import { forgetUnfinished, keepUnfinished, type StoredRun } from './storage/runs';
 import { settings } from './storage/settings';
 import { openLand } from './workers/openLand';
 import { openWavesAhead, type WavesAhead } from './workers/wavesAhead';
@@ -33,6 +35,7 @@ export async function openRunOf(scenario: Scenario, kept: StoredRun | null = nul
     opening.value = { scenario, stage, fault: null };
   };
   tell('ground');
+  forgetFinished();
   try {
     const [{ world, land }] = await Promise.all([openLand(scenario, () => tell('map')), openSound()]);
     tell('waves');
@@ -61,7 +64,7 @@ function warmUp(exercise: Exercise, { state, listener }: Live): void {
 }
 
 /** Opens the loudspeaker where a gesture has allowed it; a page that was opened by its address waits for the first one. */
-async function openSound(): Promise<void> {
+export async function openSound(): Promise<void> {
   const context = unlockedContext();
   if (!context || sound.peek()) return;
   try {
@@ -74,7 +77,7 @@ async function openSound(): Promise<void> {
 }
 
 /** Everything that goes on beside a run: volume, keeping it every two seconds, putting it away at its end. @returns stops */
-export function tendRun(onEnd: () => void): () => void {
+export function tendRun(onEnd: (key: number | null) => void): () => void {
   const stops = [
     effect(() => sound.value?.volume(settings.value.volumeDb, settings.value.muted)),
     effect(() => {
@@ -89,19 +92,27 @@ export function tendRun(onEnd: () => void): () => void {
     effect(() => {
       void wholeSecond.value;
       const now = live.peek();
-      if (now && openRun.value) waves?.follow(now.state);
+      if (now && openRun.value && !finishedRun.peek()) waves?.follow(now.state);
       else waves?.close();
     }),
     effect(() => {
-      if (ending.value === null || !openRun.peek()) return;
+      if (ending.value === null || !openRun.peek() || finishedRun.peek()) return;
       void forgetUnfinished();
-      void keepFinished(openRun.peek()!.exercise.scenario.title, runFileText());
-      onEnd();
+      void putAway(onEnd);
     }),
   ];
   return () => {
     for (const stop of stops) stop();
   };
+}
+
+/** The run is over: onto the shelf with it, and on to the debrief. */
+async function putAway(onEnd: (key: number | null) => void): Promise<void> {
+  const about = { name: '', by: 'person', aided: aided.peek(), begunAt, ratings: null } as const;
+  finishedRun.value = { ...about, key: null };
+  const key = await keepFinished(openRun.peek()!.exercise.scenario.title, runFileText(), live.peek()!.pulses);
+  finishedRun.value = { ...about, key };
+  onEnd(key);
 }
 
 function keepNow(): void {
@@ -113,7 +124,8 @@ function keepNow(): void {
 }
 
 /** The run file of the run that is open, with its grade where that is known. */
-export function runFileText(result?: RunResult, name = ''): string {
-  const about = { name, by: 'person', aided: aided.peek(), begunAt } as const;
+export function runFileText(result?: RunResult, name = finishedRun.peek()!.name): string {
+  const { by, aided: withCaptions, begunAt: began, practice } = finishedRun.peek()!;
+  const about = { name, by, aided: withCaptions, ...(began ? { begunAt: began } : {}), ...(practice ? { practice } : {}) };
   return writeRecording(recordingOf(openRun.peek()!.exercise, live.peek()!, result ? { ...about, result } : about));
 }

@@ -1,9 +1,9 @@
 import { useSignal } from '@preact/signals';
-import { HABIT_IDS, type HabitId } from '../../core/technique/habit';
+import type { Ratings } from '../../core/debrief/moments';
+import { HABIT_IDS } from '../../core/technique/habit';
 import { Segments } from '../controls/Segments';
 import { HABIT_ASKS, HABIT_NAMES } from './habitWords';
 
-export type Ratings = Partial<Readonly<Record<HabitId, number>>>;
 const SAID = ['not at all', 'seldom', 'half the time', 'mostly', 'always'];
 
 /** Rate yourself first: the grade teaches more when it is compared with something. */

@@ -26,11 +26,11 @@ export function landPaths(land: LandDrawing): LandPaths {
     minor: lines(false),
     index: lines(true),
     heights: land.contours.filter(({ index }) => index).flatMap(({ heightM, lines: all }) => all.flatMap((line) => marksOn(line, heightM))),
-    wood: area(land.wood),
-    scrub: area(land.scrub),
-    wet: area(land.wet),
-    rock: area(land.rock),
-    water: area(land.water),
+    wood: areaPath(land.wood),
+    scrub: areaPath(land.scrub),
+    wet: areaPath(land.wet),
+    rock: areaPath(land.rock),
+    water: areaPath(land.water),
   };
 }
 
@@ -46,7 +46,8 @@ export function linePath(world: Pick<World, 'sizeM'>, points: readonly MapPoint[
   return path;
 }
 
-function area(outlines: readonly Outline[]): Path2D {
+/** The areas within outlines as one path, to be filled even-odd. */
+export function areaPath(outlines: readonly Outline[]): Path2D {
   const path = new Path2D();
   for (const outline of outlines) trace(path, outline);
   return path;

@@ -33,6 +33,17 @@ export function coverOutlines(cover: Grid<Uint8Array>, kinds: readonly number[],
   return rings(shape.coordinates).map((ring) => ({ xy: inMetres(ring, mask), closed: true }));
 }
 
+/** Outlines of where a quantity is at or above each level. Cells without a value (NaN) are below every level. */
+export function levelOutlines(quantity: Grid<Float32Array>, levels: readonly number[]): readonly (readonly Outline[])[] {
+  const values = quantity.values.map((value) => (Number.isNaN(value) ? BELOW_ALL : value)) as unknown as number[];
+  const draw = contours().size([quantity.columns, quantity.rows]);
+  return levels.map((level) =>
+    rings(draw.contour(values, level).coordinates).map((ring) => ({ xy: inMetres(ring, quantity), closed: true })),
+  );
+}
+
+const BELOW_ALL = -1e6;
+
 type Ring = readonly (readonly number[])[];
 const rings = (polygons: readonly (readonly Ring[])[]): readonly Ring[] => polygons.flat();
 

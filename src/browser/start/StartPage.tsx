@@ -1,3 +1,4 @@
+import type { Recording } from '../../core/run/record';
 import type { Scenario } from '../../core/scenario/schema';
 import { goTo } from '../route';
 import { SettingsPanel } from '../settings/SettingsPanel';
@@ -6,17 +7,20 @@ import type { StoredRun } from '../storage/runs';
 import { HillsDrawing } from './HillsDrawing';
 import { LESSON_WORDS } from './lessonWords';
 import { OwnFile } from './OwnFile';
+import { RecentRuns } from './RecentRuns';
 import { type Shipped, shipped } from './shipped';
 
 type Doors = {
   readonly onStart: (choice: Shipped) => void;
   readonly onOwn: (scenario: Scenario) => void;
+  readonly onFinished: (key: number) => void;
+  readonly onRunFile: (recording: Recording) => void;
   readonly kept: StoredRun | null;
   readonly onGoOn: () => void;
 };
 
 /** What this is for, and one press into it. */
-export function StartPage({ onStart, onOwn, kept, onGoOn }: Doors) {
+export function StartPage({ onStart, onOwn, onFinished, onRunFile, kept, onGoOn }: Doors) {
   const first = shipped[0];
   return (
     <div class="start">
@@ -67,6 +71,7 @@ export function StartPage({ onStart, onOwn, kept, onGoOn }: Doors) {
             ))}
           </ul>
           <OwnFile onOpen={onOwn} />
+          <RecentRuns onOpen={onFinished} onFile={onRunFile} />
         </section>
         <aside class="start-aside">
           <section>

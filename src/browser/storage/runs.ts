@@ -1,4 +1,5 @@
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
+import type { Ratings } from '../../core/debrief/moments';
 import type { Entry } from '../../core/run/actions';
 import type { Pulse } from '../../core/run/pulse';
 import type { Scenario } from '../../core/scenario/schema';
@@ -13,14 +14,26 @@ export type StoredRun = {
   readonly begunAt?: string;
 };
 
+/** A finished run: its file as text, and what a debrief need not work out again. */
+export type FinishedRecord = {
+  readonly title: string;
+  readonly endedAt: string;
+  readonly text: string;
+  /** With their truth, so that opening it again needs no replay. */
+  readonly pulses?: readonly Pulse[];
+  /** What the learner said of the five habits before the grade was shown. */
+  readonly ratings?: Ratings;
+  readonly outcome?: { readonly technique: number | null; readonly found: boolean; readonly timeS: number };
+};
+
 interface Shelves extends DBSchema {
   unfinished: { key: 'run'; value: StoredRun };
-  finished: { key: number; value: { readonly title: string; readonly endedAt: string; readonly text: string } };
+  finished: { key: number; value: FinishedRecord };
 }
 
 let opened: Promise<IDBPDatabase<Shelves>> | null = null;
 
-const database = (): Promise<IDBPDatabase<Shelves>> => {
+export const shelves = (): Promise<IDBPDatabase<Shelves>> => {
   opened ??= openDB<Shelves>('faintward', 1, {
     upgrade(db) {
       db.createObjectStore('unfinished');
@@ -33,7 +46,7 @@ const database = (): Promise<IDBPDatabase<Shelves>> => {
 /** Keeps the run that is being played; the last one wins. Browsers that refuse storage lose only this. */
 export async function keepUnfinished(run: StoredRun): Promise<void> {
   try {
-    await (await database()).put('unfinished', run, 'run');
+    await (await shelves()).put('unfinished', run, 'run');
   } catch {
     // no storage: the run goes on in memory
   }
@@ -41,7 +54,7 @@ export async function keepUnfinished(run: StoredRun): Promise<void> {
 
 export async function unfinishedRun(): Promise<StoredRun | null> {
   try {
-    return (await (await database()).get('unfinished', 'run')) ?? null;
+    return (await (await shelves()).get('unfinished', 'run')) ?? null;
   } catch {
     return null;
   }
@@ -49,17 +62,8 @@ export async function unfinishedRun(): Promise<StoredRun | null> {
 
 export async function forgetUnfinished(): Promise<void> {
   try {
-    await (await database()).delete('unfinished', 'run');
+    await (await shelves()).delete('unfinished', 'run');
   } catch {
     // nothing was kept
-  }
-}
-
-/** Puts the run file of a finished run on the shelf. */
-export async function keepFinished(title: string, text: string): Promise<void> {
-  try {
-    await (await database()).add('finished', { title, endedAt: new Date().toISOString(), text });
-  } catch {
-    // the learner can still save the file
   }
 }

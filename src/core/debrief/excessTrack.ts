@@ -7,7 +7,6 @@ import { rowAt, type Timeline } from './timeline';
  * quiet gain; `loud`: up to 30 dB; `flat-out`: more, or saturated; `unknown`: no pulse due, or none that any setting would hear.
  */
 export type ExcessClass = 'silent' | 'quiet' | 'loud' | 'flat-out' | 'unknown';
-export const EXCESS_CLASSES: readonly ExcessClass[] = ['quiet', 'loud', 'flat-out', 'silent', 'unknown'];
 
 const QUIET_UP_TO_DB = 10;
 const LOUD_UP_TO_DB = 30;

@@ -1,6 +1,7 @@
 import { TICKS_PER_S } from '../run/state';
 import type { Evidence } from '../technique/habit';
 import { listenedPulses } from '../technique/tunedTag';
+import { turnDeg } from '../units/angles';
 
 /** A run in columns, one row a pulse of the tag that was listened to: what the charts and tables of the debrief draw. */
 export type Timeline = {
@@ -61,3 +62,7 @@ export function rowAt({ timeS }: Pick<Timeline, 'timeS'>, atS: number): number {
   }
   return low - 1;
 }
+
+/** Headings as turns from the direction of the tag, clockwise positive, degrees in (-180, 180]. */
+export const offTheTag = (headingsDeg: readonly number[], trueDeg: readonly number[]): readonly number[] =>
+  headingsDeg.map((deg, i) => turnDeg(trueDeg[i]!, deg));

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { excessClass, excessShares, excessTrack } from '../../../src/core/debrief/excessTrack';
 import { POSES_PER_S, posesEndS, posesOf, stateAt } from '../../../src/core/debrief/poses';
-import { rowAt, timelineOf } from '../../../src/core/debrief/timeline';
+import { offTheTag, rowAt, timelineOf } from '../../../src/core/debrief/timeline';
 import { distanceM } from '../../../src/core/units/frames';
 import { handmadeRun, MIDDLE } from '../technique/handmadeRun';
 import { type Knobs, knobRun, LEAST_DB } from '../technique/knobRun';
@@ -79,4 +79,8 @@ test('the track is cut where the excess changes class, its pieces join, and thei
   expect(walked.reduce((a, b) => a + b, 0)).toBeCloseTo(distanceM(MIDDLE, run.run.state.at), 6);
   expect(excessShares(timelineOf(evidence))).toMatchObject({ silent: 0, 'flat-out': 0 });
   expect(excessShares(timelineOf(evidence)).quiet).toBeCloseTo(30 / halves.length, 9);
+});
+
+test('headings are told as turns from the tag, clockwise positive, also across north', () => {
+  expect(offTheTag([10, 350, 180], [350, 10, 0])).toEqual([20, -20, 180]);
 });

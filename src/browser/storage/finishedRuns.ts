@@ -1,0 +1,53 @@
+import type { Ratings } from '../../core/debrief/moments';
+import type { Pulse } from '../../core/run/pulse';
+import { type FinishedRecord, shelves } from './runs';
+
+/** What the list of finished runs shows of each. */
+export type FinishedLine = Pick<FinishedRecord, 'title' | 'endedAt' | 'outcome'> & { readonly key: number };
+
+/** Puts the run file of a finished run on the shelf. @returns its key; `null` where nothing can be kept: the learner can still save the file */
+export async function keepFinished(title: string, text: string, pulses: readonly Pulse[]): Promise<number | null> {
+  try {
+    return await (await shelves()).add('finished', { title, endedAt: new Date().toISOString(), text, pulses });
+  } catch {
+    return null;
+  }
+}
+
+export async function finishedRecord(key: number): Promise<FinishedRecord | null> {
+  try {
+    return (await (await shelves()).get('finished', key)) ?? null;
+  } catch {
+    return null;
+  }
+}
+
+/** The last runs, the newest first. */
+export async function recentlyFinished(most: number): Promise<readonly FinishedLine[]> {
+  try {
+    const lines: FinishedLine[] = [];
+    let cursor = await (await shelves()).transaction('finished').store.openCursor(null, 'prev');
+    while (cursor && lines.length < most) {
+      const { title, endedAt, outcome } = cursor.value;
+      lines.push({ key: cursor.key, title, endedAt, ...(outcome ? { outcome } : {}) });
+      cursor = await cursor.continue();
+    }
+    return lines;
+  } catch {
+    return [];
+  }
+}
+
+/** Adds what became known after the run: what the learner said of it, and what the grade was. */
+export async function noteFinished(
+  key: number,
+  known: { readonly ratings?: Ratings; readonly outcome?: FinishedRecord['outcome'] },
+): Promise<void> {
+  try {
+    const store = (await shelves()).transaction('finished', 'readwrite').store;
+    const record = await store.get(key);
+    if (record) await store.put({ ...record, ...known } as FinishedRecord, key);
+  } catch {
+    // the debrief shows it all the same
+  }
+}
