@@ -46,6 +46,7 @@ test('silence for 15 s is finding the floor, for longer it is worth nothing', ()
       knobs.wait(seconds);
     });
   expect(silent(14).score).toBeCloseTo(100, 6);
+  expect(silent(18).score!).toBeLessThan(95);
   expect(silent(60).score!).toBeLessThan(45);
 });
 
@@ -60,9 +61,23 @@ test('after a saturated sweep the gain must come down: within 10 s full marks, a
       sweeps(knobs);
     }).components['timeToCut'];
   expect(cutAfter(8)).toBe(100);
-  expect(cutAfter(35)).toBeGreaterThan(45);
-  expect(cutAfter(35)).toBeLessThan(55);
+  // The sweep is seen to end a sixth of a second after the hand stops.
+  expect(cutAfter(35)).toBeGreaterThan(49.5);
+  expect(cutAfter(35)).toBeLessThan(51.5);
   expect(cutAfter(70)).toBe(0);
+});
+
+test('the time to cut counts a quarter beside the excess', () => {
+  const { score, components } = scoreOf((knobs) => {
+    knobs.gain(LEAST_DB + 60);
+    knobs.turn(180);
+    knobs.wait(35);
+    knobs.gain(LEAST_DB + 20);
+    sweeps(knobs, 6);
+  });
+  const [excess, cut] = [components['excess']!, components['timeToCut']!];
+  expect(Math.abs(excess - cut)).toBeGreaterThan(10);
+  expect(score).toBeCloseTo(0.75 * excess + 0.25 * cut, 9);
 });
 
 test('the attenuator answers saturation as gain does, two decibels do not', () => {
@@ -111,6 +126,25 @@ test('pulses while nobody listens do not count: far from sweeps, marks and held 
     for (let i = 0; i < 60; i++) knobs.turn(i % 2 === 0 ? 6 : -6, 6);
   };
   expect(scoreOf(creeping).score).toBeNull();
+});
+
+test('listening reaches 10 s to either side of a mark', () => {
+  const creep = (knobs: Knobs, seconds: number) => {
+    for (let i = 0; i < seconds; i++) knobs.turn(i % 2 === 0 ? 6 : -6, 6);
+  };
+  const quietAround = (seconds: number) =>
+    scoreOf((knobs) => {
+      knobs.gain(LEAST_DB + 40);
+      creep(knobs, 12);
+      knobs.gain(LEAST_DB + 5);
+      creep(knobs, seconds);
+      knobs.mark();
+      creep(knobs, seconds);
+      knobs.gain(LEAST_DB + 40);
+      creep(knobs, 12);
+    }).score!;
+  expect(quietAround(11)).toBeCloseTo(100, 6);
+  expect(quietAround(9)).toBeLessThan(97);
 });
 
 test('turned by 37 degrees the score is the same', () => {

@@ -22,20 +22,21 @@ test('a turn of 45 degrees is a sweep, of 40 it is not', () => {
   expect(sweepsIn((knobs) => knobs.turn(40)).length).toBe(0);
 });
 
-test('a turn at 4 degrees a second is not a sweep, at 7 it is', () => {
-  expect(sweepsIn((knobs) => knobs.turn(90, 4)).length).toBe(0);
-  expect(sweepsIn((knobs) => knobs.turn(90, 7)).length).toBe(1);
+test('a turn at 4.5 degrees a second is not a sweep, at 5.5 it is', () => {
+  expect(sweepsIn((knobs) => knobs.turn(90, 4.5)).length).toBe(0);
+  expect(sweepsIn((knobs) => knobs.turn(90, 5.5)).length).toBe(1);
 });
 
-test('point, wait for the beep, go on is one sweep; a rest of three pulses makes two', () => {
+test('point, wait for the beep, go on is one sweep; a rest of more than two and a half pulses makes two', () => {
   const stepping = (restS: number) => (knobs: Knobs) => {
     for (let i = 0; i < 2; i++) {
       knobs.turn(60);
       knobs.wait(restS);
     }
   };
-  expect(sweepsIn(stepping(1.5)).length).toBe(1);
-  expect(sweepsIn(stepping(3.5)).length).toBe(2);
+  // Turning is seen over half a second: a rest looks a third of a second shorter than it is.
+  expect(sweepsIn(stepping(2.6)).length).toBe(1);
+  expect(sweepsIn(stepping(3.1)).length).toBe(2);
 });
 
 test('a change while the antenna rests ends the sweep, unspoilt', () => {
@@ -58,9 +59,10 @@ test('a change in mid-sweep spoils the shorter part: 50 of 200 degrees is a shar
   expect(hands(50, (knobs, i) => knobs.gain(20 + 3 * i))).toBeCloseTo((100 * (0.4 - share)) / 0.35, -0.5);
 });
 
-test('half spoilt is no habit, a slip of 4 % is forgiven', () => {
+test('half spoilt is no habit, a slip of 4.5 % is forgiven, one of 5.3 % is not', () => {
   expect(hands(100, (knobs, i) => knobs.gain(10 + 10 * i))).toBe(0);
-  expect(hands(8, (knobs, i) => knobs.gain(10 + 10 * i))).toBe(100);
+  expect(hands(9, (knobs, i) => knobs.gain(10 + 10 * i))).toBe(100);
+  expect(hands(10.5, (knobs, i) => knobs.gain(10 + 10 * i))).toBeLessThan(100);
 });
 
 test.each([
