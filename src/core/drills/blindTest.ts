@@ -63,7 +63,7 @@ export function blindResult(bearings: readonly { readonly trueDeg: number; reado
 /** Standard normal deviate of 2.5 % in each tail. */
 const Z = 1.959964;
 
-/** Chi-square with `k` degrees of freedom that 2.5 % lie above (+1) or below (-1). Wilson and Hilferty 1931, within 0.5 % from k = 9. */
+/** Chi-square with `k` degrees of freedom that 2.5 % lie above (+1) or below (-1). Wilson and Hilferty 1931, within 1 % from k = 9. */
 export const chiSquare = (k: number, side: 1 | -1): number => k * (1 - 2 / (9 * k) + side * Z * Math.sqrt(2 / (9 * k))) ** 3;
 
 /** Student's t with `k` degrees of freedom, 2.5 % above: Abramowitz & Stegun 26.7.5, first three terms. */
