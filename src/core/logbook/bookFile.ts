@@ -36,6 +36,7 @@ const record = z.discriminatedUnion('kind', [
     streak: z.number().int().min(0).max(1),
     erred: z.boolean(),
     seconds: z.number().min(0).max(3_600),
+    aided: z.boolean(),
   }),
   z.strictObject({
     ...entry,

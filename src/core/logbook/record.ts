@@ -19,6 +19,8 @@ export type SessionRecord = Entry & {
   readonly streak: number;
   readonly erred: boolean;
   readonly seconds: number;
+  /** Captions were on: the eye helped. */
+  readonly aided: boolean;
 };
 
 /** A run on the Ground, as it was graded. */

@@ -22,6 +22,7 @@ export function sessionOn(day: Day, drill: string, part: Partial<SessionRecord> 
     streak: 0,
     erred: true,
     seconds: 70,
+    aided: false,
     ...part,
   };
 }
