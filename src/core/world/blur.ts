@@ -10,20 +10,19 @@ export function blurred(values: Float64Array | Float32Array, columns: number, ro
   const sums = new Float64Array(columns);
   // Every row is copied to doubles first, so that the loops below are compiled for one kind of array.
   const line = new Float64Array(columns);
+  const nothing = new Float64Array(columns);
   let count = 0;
-  let coming = 0;
   for (let row = 0; row < rows; row++) {
-    for (; coming < rows && coming <= row + reach; coming++, count++) {
+    // The first row has all those ahead come at once; from then on one comes, while there are any, and one goes, once there are any.
+    for (let coming = row === 0 ? 0 : row + reach; coming <= row + reach && coming < rows; coming++, count++) {
       line.set(values.subarray(coming * columns, (coming + 1) * columns));
-      const means = ring[coming % held]!;
-      meanAlong(line, means, reach);
-      addTo(sums, means);
+      meanAlong(line, ring[coming % held]!, reach);
+      if (coming < reach) addTo(sums, ring[coming]!);
     }
-    if (row - reach - 1 >= 0) {
-      takeFrom(sums, ring[(row - reach - 1) % held]!);
-      count--;
-    }
-    shareOut(sums, count, to, row * columns);
+    const comes = row + reach < rows ? ring[(row + reach) % held]! : nothing;
+    const goes = row > reach ? ring[(row - reach - 1) % held]! : nothing;
+    if (row > reach) count--;
+    turnOver(sums, comes, goes, count, to, row * columns);
   }
   return to;
 }
@@ -32,12 +31,13 @@ function addTo(sums: Float64Array, means: Float64Array): void {
   for (let i = 0; i < sums.length; i++) sums[i]! += means[i]!;
 }
 
-function takeFrom(sums: Float64Array, means: Float64Array): void {
-  for (let i = 0; i < sums.length; i++) sums[i]! -= means[i]!;
-}
-
-function shareOut(sums: Float64Array, count: number, to: Float32Array, at: number): void {
-  for (let i = 0; i < sums.length; i++) to[at + i] = sums[i]! / count;
+/** Takes a row into the sums and another out of them, and gives their mean. */
+function turnOver(sums: Float64Array, comes: Float64Array, goes: Float64Array, count: number, to: Float32Array, at: number): void {
+  for (let i = 0; i < sums.length; i++) {
+    const sum = sums[i]! + comes[i]! - goes[i]!;
+    sums[i] = sum;
+    to[at + i] = sum / count;
+  }
 }
 
 function meanAlong(from: Float64Array, to: Float64Array, reach: number): void {

@@ -2,7 +2,7 @@ import type { NoiseFunction2D } from 'simplex-noise';
 import type { GroundPlan } from '../scenario/schema';
 import { AlongRow } from './alongRow';
 import { blurred } from './blur';
-import { claim } from './claimCover';
+import { CoverClaims } from './claimCover';
 import type { Grid } from './grid';
 import { fractalAlong, noiseField, smoothStep } from './octaves';
 import type { Land } from './terrain';
@@ -33,7 +33,8 @@ function siteOf(land: Land): Site {
     if (h > high) high = h;
   }
   const spanM = high > low ? high - low : 1;
-  for (let row = 0; row < cells; row++) siteRow(land, row, low, spanM, { slope, share, gather });
+  const gatherOf = gatherTable(cellM);
+  for (let row = 0; row < cells; row++) siteRow(land, row, low, spanM, gatherOf, { slope, share, gather });
   const mean = blurred(groundM, cells, cells, Math.max(2, Math.round(260 / cellM)));
   const standing = new Float32Array(count);
   const perM = 1 / Math.max(1, 0.16 * spanM);
@@ -41,11 +42,18 @@ function siteOf(land: Land): Site {
   return { slope: blurred(slope, cells, cells, Math.max(1, Math.round(12 / cellM))), standing, share, gather };
 }
 
+/** How much water comes together, 0..1, where so many cells drain: the fourth root of the land drained; 1 from 40 ha on. */
+const gatherTable = (cellM: number): Float32Array =>
+  Float32Array.from({ length: Math.ceil(400_000 / (cellM * cellM)) + 1 }, (_, cells) =>
+    Math.min(1, Math.sqrt(Math.sqrt((cells * cellM * cellM) / 400_000))),
+  );
+
 function siteRow(
   { groundM, cells, cellM, drainage }: Land,
   row: number,
   low: number,
   spanM: number,
+  gatherOf: Float32Array,
   { slope, share, gather }: Pick<Site, 'slope' | 'share' | 'gather'>,
 ): void {
   const { area } = drainage;
@@ -60,7 +68,8 @@ function siteRow(
     const northward = (groundM[i + north]! - groundM[i - south]!) / northRunM;
     slope[i] = Math.sqrt(eastward * eastward + northward * northward);
     share[i] = (groundM[i]! - low) / spanM;
-    gather[i] = Math.min(1, Math.sqrt(Math.sqrt((area[i]! * cellM * cellM) / 400_000)));
+    const cellsAbove = area[i]!;
+    gather[i] = cellsAbove < gatherOf.length ? gatherOf[cellsAbove]! : 1;
   }
 }
 
@@ -101,9 +110,9 @@ function scoreRow(
  * where water gathers, woods along slopes and valley sides, scrub around and above them. Shares as the plan wishes them.
  */
 export function coverLand(seed: string, plan: Pick<GroundPlan, 'cover'>, land: Land): Uint8Array {
-  const { cells, cellM, isSea } = land;
+  const { cells, cellM, isLake, isSea } = land;
   const cover = new Uint8Array(cells * cells);
-  for (let i = 0; i < cover.length; i++) if (land.isLake[i] || isSea[i]) cover[i] = COVER.water;
+  for (let row = 0; row < cells; row++) floodRow(cover, isLake, isSea, row * cells, cells);
   const broadPatches = patches(noiseField(seed, 'cover', 0), land.sizeM, { wideM: 1_150, octaves: 4, gain: 0.48 });
   const finePatches = patches(noiseField(seed, 'cover', 1), land.sizeM, { wideM: 330, octaves: 3, gain: 0.5 });
   const { rock, wet, wood, scrub } = scoresOf(
@@ -113,12 +122,17 @@ export function coverLand(seed: string, plan: Pick<GroundPlan, 'cover'>, land: L
     cells,
   );
   const soft = Math.max(1, Math.round(9 / cellM));
-  const fitted = fittingShares(plan.cover, cover);
-  claim(cover, blurred(rock, cells, cells, soft), COVER.rock, fitted.rock);
-  claim(cover, blurred(blurred(wet, cells, cells, 2 * soft), cells, cells, soft), COVER.wet, fitted.wet);
-  claim(cover, blurred(wood, cells, cells, soft), COVER.wood, fitted.wood);
-  claim(cover, blurred(scrub, cells, cells, soft), COVER.scrub, fitted.scrub);
+  const claims = new CoverClaims(cover);
+  const fitted = fittingShares(plan.cover, claims.left / cover.length);
+  claims.claim(blurred(rock, cells, cells, soft), COVER.rock, fitted.rock);
+  claims.claim(blurred(blurred(wet, cells, cells, 2 * soft), cells, cells, soft), COVER.wet, fitted.wet);
+  claims.claim(blurred(wood, cells, cells, soft), COVER.wood, fitted.wood);
+  claims.claim(blurred(scrub, cells, cells, soft), COVER.scrub, fitted.scrub);
   return cover;
+}
+
+function floodRow(cover: Uint8Array, isLake: Uint8Array, isSea: Uint8Array, rowAt: number, cells: number): void {
+  for (let i = rowAt; i < rowAt + cells; i++) if (isLake[i] === 1 || isSea[i] === 1) cover[i] = COVER.water;
 }
 
 type Patches = { readonly wideM: number; readonly octaves: number; readonly gain: number };
@@ -136,11 +150,9 @@ function patches(noise: NoiseFunction2D, sizeM: number, { wideM, octaves, gain }
   return { columns, rows: columns, cellM, values };
 }
 
-/** The wished shares, shrunk together if they ask for more land than there is. */
-function fittingShares(wished: GroundPlan['cover'], cover: Uint8Array): GroundPlan['cover'] {
-  let dry = 0;
-  for (const kind of cover) if (kind === COVER.open) dry++;
+/** The wished shares, shrunk together if they ask for more land than there is. @param dry free share of the map */
+function fittingShares(wished: GroundPlan['cover'], dry: number): GroundPlan['cover'] {
   const asked = wished.wood + wished.scrub + wished.wet + wished.rock;
-  const shrink = asked > 0 ? Math.min(1, dry / cover.length / asked) : 1;
+  const shrink = asked > 0 ? Math.min(1, dry / asked) : 1;
   return { wood: wished.wood * shrink, scrub: wished.scrub * shrink, wet: wished.wet * shrink, rock: wished.rock * shrink };
 }
