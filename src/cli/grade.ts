@@ -1,5 +1,7 @@
-import { openExercise } from '../core/run/exercise';
+import { type Exercise, openExercise } from '../core/run/exercise';
 import { recordingFrom } from '../core/run/record';
+import type { Scenario } from '../core/scenario/schema';
+import { digestOf } from '../core/scenario/seal';
 import { gradeRun } from '../core/technique/grade';
 import { HABIT_IDS } from '../core/technique/habit';
 import { documentsOf } from './documents';
@@ -7,10 +9,18 @@ import { textOf } from './inputs';
 
 const tenth = (score: number | null): number | null => (score === null ? null : Math.round(score * 10) / 10);
 
+/** Runs of one exercise come together: its ground and its waves are kept until another one comes. */
+let open: Exercise | undefined;
+
+function exerciseOf(scenario: Scenario): Exercise {
+  if (open?.digest !== digestOf(scenario)) open = openExercise(scenario);
+  return open;
+}
+
 /** The grade of one run as the contract has it. */
 export function gradeValue(name: string, value: unknown): object {
   const recording = recordingFrom(name, value);
-  const grade = gradeRun(openExercise(recording.scenario), recording);
+  const grade = gradeRun(exerciseOf(recording.scenario), recording);
   const habits = Object.fromEntries(
     HABIT_IDS.map((id) => {
       const { score, components, moments, whyNotShown } = grade.habits[id];
