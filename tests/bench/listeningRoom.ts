@@ -39,12 +39,15 @@ const WATCH = `{
 
 type Seen = { readonly readyMs: number; readonly gestureMs: number; readonly soundMs: number };
 
-const scriptMs = async (devtools: CDPSession): Promise<number> => {
-  const { metrics } = await devtools.send('Performance.getMetrics');
-  return 1000 * (metrics.find(({ name }) => name === 'ScriptDuration')?.value ?? 0);
-};
+/** Processor time of all pages of the browser so far, ms: it counts work alone, whatever else the machine is busy with. */
+async function pageCpuMs(devtools: CDPSession): Promise<number> {
+  const { processInfo } = await devtools.send('SystemInfo.getProcessInfo');
+  return processInfo.filter(({ type }) => type === 'renderer').reduce((sum, { cpuTime }) => sum + 1000 * cpuTime, 0);
+}
 
-async function measure(browser: Browser, url: string, slower: number): Promise<{ readonly seen: Seen; readonly scriptMs: number }> {
+type Measured = { readonly readyMs: number; readonly soundAfterMs: number; readonly cpuMs: number };
+
+async function measure(browser: Browser, url: string, slower: number): Promise<Measured> {
   const context = await browser.newContext({ viewport: { width: 1280, height: 720 }, locale: 'en-US' });
   const page = await context.newPage();
   await page.addInitScript(WATCH);
@@ -52,37 +55,51 @@ async function measure(browser: Browser, url: string, slower: number): Promise<{
   const noted = async (what: keyof Seen) => {
     while (!(await page.evaluate(`window.seen.${what}`))) await page.waitForTimeout(60);
   };
-  const devtools = await context.newCDPSession(page);
-  await devtools.send('Performance.enable');
-  await devtools.send('Emulation.setCPUThrottlingRate', { rate: slower });
+  const [throttle, whole] = await Promise.all([context.newCDPSession(page), browser.newBrowserCDPSession()]);
+  await throttle.send('Emulation.setCPUThrottlingRate', { rate: slower });
+  const beforeMs = await pageCpuMs(whole);
   await page.goto(url);
   await noted('readyMs');
+  const cpuMs = (await pageCpuMs(whole)) - beforeMs;
   await page.locator('.room-gate').click();
   await noted('soundMs');
-  const seen = (await page.evaluate('window.seen')) as Seen;
-  const script = await scriptMs(devtools);
+  const { readyMs, gestureMs, soundMs } = (await page.evaluate('window.seen')) as Seen;
   await context.close();
-  return { seen, scriptMs: script };
+  return { readyMs, soundAfterMs: soundMs - gestureMs, cpuMs };
 }
 
-/** Prints, for every demonstration opened cold by its address, how long the room takes on a slow machine. Run it by itself: `tsx tests/bench/listeningRoom.ts`. */
-async function printRoom(): Promise<void> {
+/** The least of some runs: other work on the machine only ever adds. */
+async function leastOf(runs: number, run: () => Promise<Measured>): Promise<Measured> {
+  let least: Measured = { readyMs: Number.POSITIVE_INFINITY, soundAfterMs: Number.POSITIVE_INFINITY, cpuMs: Number.POSITIVE_INFINITY };
+  for (let i = 0; i < runs; i++) {
+    const now = await run();
+    least = {
+      readyMs: Math.min(least.readyMs, now.readyMs),
+      soundAfterMs: Math.min(least.soundAfterMs, now.soundAfterMs),
+      cpuMs: Math.min(least.cpuMs, now.cpuMs),
+    };
+  }
+  return least;
+}
+
+/**
+ * Prints, for every demonstration opened cold by its address, how long the room takes on a slow machine.
+ * Run it by itself: `npx tsx tests/bench/listeningRoom.ts [runs] [demonstration …]`.
+ */
+async function printRoom([runs = '3', ...only]: readonly string[]): Promise<void> {
   const [site, browser] = await Promise.all([openBuiltPage(), openChromium()]);
-  const only = process.argv.slice(2);
-  console.log(`Cold start at 1/${SLOWER} speed; goal ${GOAL_MS} ms for each of the two`);
-  console.log('demonstration          to the room   gesture to sound   script at full speed');
+  console.log(`Cold start at 1/${SLOWER} speed, least of ${runs}; goal ${GOAL_MS} ms for each of the two`);
+  console.log('demonstration          to the room   gesture to sound   processor at full speed');
   for (const { id } of DEMONSTRATIONS.filter((one) => only.length === 0 || only.includes(one.id))) {
     const address = `${site.url}#/listen/${id}`;
-    const slow = await measure(browser, address, SLOWER);
-    const full = await measure(browser, address, 1);
-    const { readyMs, gestureMs, soundMs } = slow.seen;
-    const over = readyMs > GOAL_MS || soundMs - gestureMs > GOAL_MS ? '   over' : '';
-    console.log(
-      `${id.padEnd(20)} ${readyMs.toFixed(0).padStart(10)} ms ${(soundMs - gestureMs).toFixed(0).padStart(15)} ms ${full.scriptMs.toFixed(0).padStart(19)} ms${over}`,
-    );
+    const slow = await leastOf(Number(runs), () => measure(browser, address, SLOWER));
+    const full = await leastOf(Number(runs), () => measure(browser, address, 1));
+    const over = slow.readyMs > GOAL_MS || slow.soundAfterMs > GOAL_MS ? '   over' : '';
+    const column = (ms: number, width: number) => `${ms.toFixed(0).padStart(width)} ms`;
+    console.log(`${id.padEnd(20)} ${column(slow.readyMs, 10)} ${column(slow.soundAfterMs, 15)} ${column(full.cpuMs, 22)}${over}`);
   }
   await browser.close();
   await site.close();
 }
 
-await printRoom();
+await printRoom(process.argv.slice(2));

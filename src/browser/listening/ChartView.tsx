@@ -1,4 +1,5 @@
 import type { Axis, Chart } from '../../core/listening/chart';
+import { type At, type Named, placeLabels } from './chartLabels';
 
 const BOX = { left: 44, right: 292, top: 14, bottom: 202 };
 const WIDTH = 300;
@@ -13,7 +14,7 @@ function share({ from, to, octaves }: Axis, value: number): number {
 export function ChartView({ chart }: { readonly chart: Chart }) {
   const x = (value: number) => BOX.left + share(chart.x, value) * (BOX.right - BOX.left);
   const y = (value: number) => BOX.bottom - share(chart.y, value) * (BOX.bottom - BOX.top);
-  const names = lineNames(chart, y);
+  const labels = labelsOf(chart, ([px, py]) => [x(px), y(py)]);
   return (
     <figure class="chart">
       <figcaption class="chart-name">{chart.name}</figcaption>
@@ -35,20 +36,22 @@ export function ChartView({ chart }: { readonly chart: Chart }) {
         <text class="chart-axis-name" x={BOX.left + 6} y={BOX.top - 1}>
           {`${chart.y.name}, ${chart.y.unit}`}
         </text>
-        {chart.lines.map(({ kind, name, points }, i) => (
+        {chart.lines.map(({ kind, name, points }) => (
           <g key={name} class={`chart-${kind}`}>
             <path class="chart-line" d={`M${points.map(([px, py]) => `${x(px).toFixed(1)} ${y(py).toFixed(1)}`).join('L')}`} />
-            {names[i] && (
-              <text class="chart-line-name" x={BOX.right + 2} y={names[i].y} text-anchor="end">
-                {name}
-              </text>
-            )}
           </g>
         ))}
-        {dotNames(chart, x, y, names).map(({ dot, px, py, textX, textY }) => (
+        {labels.lines.map(({ line, label }) => (
+          <g key={line.name} class={`chart-${line.kind}`}>
+            <text class="chart-line-name" x={label.x} y={label.y}>
+              {line.name}
+            </text>
+          </g>
+        ))}
+        {labels.dots.map(({ dot, at, label }) => (
           <g key={dot.name} class={`chart-dot-${dot.kind}`}>
-            <circle class="chart-dot" cx={px} cy={py} r={dot.kind === 'now' ? 6 : 4.5} />
-            <text class="chart-dot-name" x={textX} y={textY}>
+            <circle class="chart-dot" cx={at[0]} cy={at[1]} r={dot.kind === 'now' ? 6 : 4.5} />
+            <text class="chart-dot-name" x={label.x} y={label.y}>
               {dot.name}
             </text>
           </g>
@@ -79,48 +82,23 @@ export function ChartView({ chart }: { readonly chart: Chart }) {
   );
 }
 
-type Box = { readonly fromX: number; readonly toX: number; readonly y: number };
-const LETTER = 8.6;
-const ROW = 18;
+const FRAME = { fromX: BOX.left + 2, toX: WIDTH + 6, fromY: 2, toY: BOX.bottom };
+/** Where the name of the upright axis stands. */
+const AXIS_NAME = { fromX: BOX.left + 6, toX: BOX.left + 140, fromY: BOX.top - 14, toY: BOX.top + 2 };
 
-const lineNameBox = (name: string, y: number): Box => ({ fromX: BOX.right + 2 - name.length * LETTER, toX: BOX.right + 2, y });
-
-/** Where the names of the lines stand: at their right ends, apart from one another. */
-function lineNames(chart: Chart, y: (value: number) => number): readonly Box[] {
-  if (chart.lines.length < 2) return [];
-  const boxes: Box[] = [];
-  for (const { name, points } of chart.lines) {
-    let at = Math.max(BOX.top + 12, y(points.at(-1)?.[1] ?? chart.y.from) - 8);
-    while (boxes.some((box) => Math.abs(box.y - at) < ROW)) at += 4;
-    boxes.push(lineNameBox(name, at));
-  }
-  return boxes;
-}
-
-/** Names beside their dots: to the right, else above, below or to the left, wherever nothing is written yet. */
-function dotNames(chart: Chart, x: (value: number) => number, y: (value: number) => number, written: readonly Box[]) {
-  const dots = chart.dots.map((dot): Box => ({ fromX: x(dot.x) - 8, toX: x(dot.x) + 8, y: y(dot.y) + 5 }));
-  const taken = [...written, ...dots];
-  const inOrder = [...chart.dots].sort((a, b) => (a.kind === b.kind ? 0 : a.kind === 'now' ? -1 : 1));
-  return inOrder.map((dot) => {
-    const [px, py] = [x(dot.x), y(dot.y)];
-    const width = dot.name.length * LETTER;
-    const alongTop = py < BOX.top + 40;
-    const places = [
-      ...(alongTop ? [] : [[px + 11, py + 5]]),
-      [px + 6, py + 23],
-      [px - width / 2, py + 24],
-      [px - width - 11, py + 5],
-      [px - width / 2, py - 13],
-      [px - width / 2, py + 44],
-    ] as [number, number][];
-    const free = ([fromX, at]: [number, number]) =>
-      fromX >= BOX.left - 6 &&
-      fromX + width <= WIDTH + 6 &&
-      !taken.some((box) => Math.abs(box.y - at) < ROW && box.fromX < fromX + width && fromX < box.toX);
-    const [wishedX, textY] = places.find(free) ?? places[1]!;
-    const textX = Math.min(WIDTH + 6 - width, Math.max(BOX.left + 4, wishedX));
-    taken.push({ fromX: textX, toX: textX + width, y: textY });
-    return { dot, px, py, textX, textY };
-  });
+/** Names of lines and dots, dots that are heard now first. A single line is named by the chart itself. */
+function labelsOf(chart: Chart, put: (point: readonly [number, number]) => At) {
+  const dots = [...chart.dots].sort((a, b) => (a.kind === b.kind ? 0 : a.kind === 'now' ? -1 : 1));
+  const lines = chart.lines.length > 1 ? chart.lines : [];
+  const unnamed = chart.lines.length > 1 ? [] : chart.lines;
+  const named: readonly Named[] = [
+    ...dots.map(({ name, x, y }) => ({ name, points: [put([x, y])], isDot: true })),
+    ...lines.map(({ name, points }) => ({ name, points: points.map(put), isDot: false })),
+    ...unnamed.map(({ points }) => ({ name: '', points: points.map(put), isDot: false })),
+  ];
+  const labels = placeLabels(named, FRAME, [AXIS_NAME]);
+  return {
+    dots: dots.map((dot, i) => ({ dot, at: put([dot.x, dot.y]), label: labels[i]! })),
+    lines: lines.map((line, i) => ({ line, label: labels[dots.length + i]! })),
+  };
 }

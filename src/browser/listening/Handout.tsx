@@ -1,3 +1,5 @@
+import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
 import { heardRound } from '../../core/listening/air';
 import { changed } from '../../core/listening/demonstrationDials';
 import { ChartView } from './ChartView';
@@ -5,8 +7,28 @@ import { PictureView } from './PictureView';
 import { RingDrawing } from './RingDrawing';
 import { shown, still } from './roomState';
 
-/** One printed page, A4 or Letter: the ring at four gains, the scene, what to listen for, room for notes. Unseen on the screen. */
+/** The handout is worked out when it is printed; on the screen it would follow every turn of a knob for nothing. */
 export function Handout() {
+  const printing = useSignal(false);
+  useEffect(() => {
+    const before = () => {
+      printing.value = true;
+    };
+    const after = () => {
+      printing.value = false;
+    };
+    addEventListener('beforeprint', before);
+    addEventListener('afterprint', after);
+    return () => {
+      removeEventListener('beforeprint', before);
+      removeEventListener('afterprint', after);
+    };
+  }, []);
+  return printing.value ? <Sheet /> : null;
+}
+
+/** One printed page, A4 or Letter: the ring at four gains, the scene, what to listen for, room for notes. Unseen on the screen. */
+function Sheet() {
   const demonstration = shown.value;
   const listened = still.value;
   const { settings } = listened;

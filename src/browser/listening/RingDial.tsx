@@ -3,8 +3,9 @@ import type { Heard } from '../../core/listening/air';
 import { toDeg } from '../../core/units/angles';
 import { RingDrawing } from './RingDrawing';
 import { FLAT_OUT_R, radiusOf, spot } from './ringShape';
-import { beat, listened, otherRing, set, settings, spinDegPerS } from './roomState';
+import { beat, listened, otherRing, otherWayName, set, settings, spinDegPerS } from './roomState';
 import { beepWords } from './roomWords';
+import { drawn } from './workAhead';
 
 /** The ring with the antenna in it. Drag it round with a thumb, or hold the arrow keys. */
 export function RingDial({ names }: { readonly names: readonly [string, string] }) {
@@ -41,9 +42,9 @@ export function RingDial({ names }: { readonly names: readonly [string, string] 
       }}
     >
       <svg viewBox="-128 -128 256 256" aria-hidden="true">
-        <RingDrawing ring={ring} other={otherRing.value.ring} waves={air.waves} />
+        <RingDrawing ring={ring} other={drawn.value ? otherRing.value : null} waves={air.waves} />
         <Antenna headingDeg={headingDeg} rollDeg={rollDeg} now={now} />
-        <RingWords names={names} ring={ring} thin={otherRing.value.name.toLowerCase()} />
+        <RingWords names={names} ring={ring} thin={otherWayName.value.toLowerCase()} />
       </svg>
     </div>
   );
@@ -71,11 +72,15 @@ function RingWords({
         flat out
       </text>
       <path class="ring-lead" d={`M96 -106L${spot(42, FLAT_OUT_R + 1)}`} />
-      <text class="ring-note" x={justHeard * 0.72 + 3} y={justHeard * 0.72 + 9}>
+      <text class="ring-note" x="126" y="90" text-anchor="end">
         just heard
       </text>
+      <path class="ring-lead" d={`M92 80L${spot(134, justHeard + 1)}`} />
+      <text class="ring-note ring-thin" x="126" y="113" text-anchor="end">
+        thin line:
+      </text>
       <text class="ring-note" x="126" y="125" text-anchor="end">
-        <tspan class="ring-thin">—</tspan> {thin}
+        {thin}
       </text>
     </g>
   );
@@ -88,12 +93,9 @@ function Antenna({ headingDeg, rollDeg, now }: { readonly headingDeg: number; re
   const beatNow = beat.value;
   return (
     <g transform={`rotate(${headingDeg})`}>
-      <path class="antenna-ray" d={`M0 -26V${-FLAT_OUT_R}`} />
-      <path class="antenna-boom" d="M0 20V-24" />
-      <path
-        class={rollDeg >= 45 ? 'antenna-rods antenna-rods-upright' : 'antenna-rods'}
-        d={`${rod(14, 14)}${rod(-2, 12.5)}${rod(-20, 11)}`}
-      />
+      <path class="antenna-ray" d={`M0 -16V${-FLAT_OUT_R}`} />
+      <path class="antenna-boom" d="M0 13V-15" />
+      <path class={rollDeg >= 45 ? 'antenna-rods antenna-rods-upright' : 'antenna-rods'} d={`${rod(9, 9)}${rod(-2, 8)}${rod(-13, 7)}`} />
       <g transform={`translate(0 ${-radiusOf(now.levelDb)})`}>
         <circle key={beatNow} class={now.audible ? 'antenna-beep' : 'antenna-hush'} r="5.500" />
       </g>

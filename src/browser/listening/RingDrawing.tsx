@@ -1,11 +1,13 @@
 import type { Heard } from '../../core/listening/air';
 import type { Wave } from '../../core/radio/wave';
 import { fieldSquared } from '../../core/radio/waveVector';
+import { turnDeg } from '../../core/units/angles';
 import { FLAT_OUT_R, flatOutTicks, heardArea, outline, radiusOf, spot, stretches } from './ringShape';
 
 /** Waves weaker than this against the strongest are not drawn, dB. */
 const DRAWN_DB = 24;
 const FROM_R = 127;
+const ONE_SIDE_DEG = 5;
 
 type Shown = {
   readonly ring: readonly Heard[];
@@ -37,10 +39,14 @@ export function RingDrawing({ ring, other, waves }: Shown) {
 /** Where the waves come from: dashed in the colour of truth, longer for stronger ones. */
 function Waves({ waves }: { readonly waves: readonly Wave[] }) {
   const strongest = Math.max(...waves.map(fieldSquared));
-  const drawn = waves
+  const seen = waves
     .map((wave) => ({ wave, downDb: 10 * Math.log10(strongest / fieldSquared(wave)) }))
     .filter(({ wave, downDb }) => wave.kind !== 'scatter' && downDb < DRAWN_DB)
-    .slice(0, 12);
+    .sort((a, b) => a.downDb - b.downDb);
+  // Of waves from one side the strongest stands for all.
+  const drawn = seen.filter(
+    ({ wave }, i) => !seen.slice(0, i).some((other) => Math.abs(turnDeg(other.wave.azimuthDeg, wave.azimuthDeg)) < ONE_SIDE_DEG),
+  );
   return (
     <g>
       {drawn.map(({ wave, downDb }, i) => {

@@ -19,16 +19,15 @@ import { GainControl, OtherDials } from './RoomDials';
 import { keepAddress } from './roomAddress';
 import { press, release, roomKeys } from './roomKeys';
 import { beep, fetchSound, startSound } from './roomSound';
-import { hearOtherWay, listened, otherRing, projector, set, settings, show, shown, sounding, spinDegPerS, still } from './roomState';
+import { hearOtherWay, listened, otherWayName, projector, set, settings, show, shown, sounding, spinDegPerS, still } from './roomState';
 import { captionWords } from './roomWords';
+import { drawings, drawn, workAhead } from './workAhead';
 
 const openNotes = (): void => void open(`${location.pathname}${location.search}#/listen/notes`, 'faintward-notes', 'width=560,height=640');
 
 /** The Listening room: one phenomenon at a time, live. */
 export function Room({ onLeave }: { readonly onLeave: () => void }) {
   const keysOpen = useSignal(false);
-  // The handout is worked out once the room itself stands and sounds.
-  const printable = useSignal(false);
   useEffect(() => {
     const doors = {
       openNotes,
@@ -38,17 +37,19 @@ export function Room({ onLeave }: { readonly onLeave: () => void }) {
       leave: onLeave,
     };
     const idle = setTimeout(fetchSound, 200);
-    const later = setTimeout(() => {
-      printable.value = true;
-    }, 900);
     if (unlockedContext()) startSound();
     // Any key is gesture enough for the sound.
     const firstKey = () => startSound();
     addEventListener('keydown', firstKey);
-    const stops = [beep(), keepAddress(), roomKeys(window, doors), tellNotes((pressed) => void press(pressed, doors), release)];
+    const stops = [
+      workAhead(),
+      beep(),
+      keepAddress(),
+      roomKeys(window, doors),
+      tellNotes((pressed) => void press(pressed, doors), release),
+    ];
     return () => {
       clearTimeout(idle);
-      clearTimeout(later);
       removeEventListener('keydown', firstKey);
       leaveCompass();
       for (const stop of stops) stop();
@@ -85,7 +86,7 @@ export function Room({ onLeave }: { readonly onLeave: () => void }) {
         {sounding.value && !check.value ? captionWords(listened.value) : ''}
       </p>
       {!sounding.value && <SoundGate />}
-      {printable.value && <Handout />}
+      <Handout />
     </div>
   );
 }
@@ -111,11 +112,18 @@ function Telling() {
         ))}
       </p>
       <p class="room-listen-for">{demonstration.listenFor}</p>
-      <div class="room-drawings">
-        <ChartView chart={demonstration.chart(now)} />
-        <PictureView picture={demonstration.picture(now)} />
-      </div>
+      <Drawings />
     </>
+  );
+}
+
+function Drawings() {
+  if (!drawn.value) return <div class="room-drawings room-drawings-coming" aria-busy="true" />;
+  return (
+    <div class="room-drawings">
+      <ChartView chart={drawings.value.chart} />
+      <PictureView picture={drawings.value.picture} />
+    </div>
   );
 }
 
@@ -126,7 +134,7 @@ function BothWays() {
   const demonstration = shown.value;
   const way = wayOf(demonstration, settings.value);
   return (
-    <div class="room-ways" title={`Thin ring: ${otherRing.value.name}`}>
+    <div class="room-ways" title={`Thin ring: ${otherWayName.value}`}>
       <span class="room-dial-name">Hear it both ways</span>
       <Segments
         name="Hear it both ways"

@@ -39,13 +39,16 @@ export const still = computed<Listened>(() => {
   return { air: air.value, settings: ahead, now: ring.value[0]!, ring: ring.value };
 });
 
-/** The other way to hear it, as a ring beside the present one. */
-export const otherRing = computed(() => {
+const otherOne = computed(() => {
   void withoutHeading.value;
-  const now = settings.peek();
-  const way = shown.value.ways[otherWay(shown.value, now)];
-  const other = changed(shown.value, now, way.sets);
-  return { name: way.name, settings: other, ring: heardRound(shown.value.air(other), other) };
+  return shown.value.ways[otherWay(shown.value, settings.peek())];
+});
+export const otherWayName = computed(() => otherOne.value.name);
+/** The other way to hear it, as a ring beside the present one. */
+export const otherRing = computed<readonly Heard[]>(() => {
+  void withoutHeading.value;
+  const other = changed(shown.value, settings.peek(), otherOne.value.sets);
+  return heardRound(shown.value.air(other), other);
 });
 
 export const set = (by: Partial<Settings>): void => {

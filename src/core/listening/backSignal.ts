@@ -75,6 +75,7 @@ function picture({ settings }: Listened): Picture {
       ...(walkM > 0 ? ([{ kind: 'you', at: ground.at(0), now: false }] as const) : []),
       { kind: 'you', at: here, now: true },
       { kind: 'words', at: [here[0] + 26, here[1] - 8], text: walkM > 0 ? '100 m on' : 'you' },
+      { kind: 'words', at: [22, AHEAD_M - 6], text: 'transmitter' },
     ],
   };
 }

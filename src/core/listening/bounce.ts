@@ -174,6 +174,8 @@ function picture({ settings }: Listened): Picture {
       { kind: 'words', at: [-500, -120], text: 'hillside' },
       { kind: 'tag', at: tag },
       { kind: 'you', at: you, now: true },
+      { kind: 'words', at: [tag[0] + 45, tag[1] - 16], text: 'transmitter' },
+      { kind: 'words', at: [you[0] + 45, you[1] - 16], text: 'you' },
     ],
   };
 }

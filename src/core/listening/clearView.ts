@@ -86,6 +86,7 @@ function picture({ settings }: Listened): Picture {
       { kind: 'wave', points: stringOver(ground, [0, 1], you), wave: 'direct', strength: 1 },
       { kind: 'tag', at: [0, 1] },
       { kind: 'you', at: you, now: true },
+      { kind: 'words', at: [-40, 11], text: 'transmitter' },
       {
         kind: 'words',
         at: [Math.min(away, HILL.crestM) - 330, away < HILL.crestM + 60 ? HILL.heightM + 18 : -13],

@@ -81,7 +81,8 @@ function picture({ settings }: Listened): Picture {
       },
       { kind: 'tag', at: [0, 0] },
       { kind: 'you', at: [0, -walkM], now: true },
-      { kind: 'words', at: [0.12 * walkM, -1.12 * walkM], text: `${walkM} m` },
+      { kind: 'words', at: [0.12 * walkM, -1.12 * walkM], text: `you, ${walkM} m` },
+      { kind: 'words', at: [0.1 * walkM, 0.06 * walkM], text: 'transmitter' },
     ],
   };
 }

@@ -123,6 +123,8 @@ function picture({ settings }: Listened): Picture {
       ...marks,
       { kind: 'tag', at: [0, 0] },
       ...stations.map((at, i): PictureMark => ({ kind: 'you', at, now: i === stations.length - 1 })),
+      { kind: 'words', at: [stations.at(-1)![0] - 130, stations.at(-1)![1] - 16], text: 'you' },
+      { kind: 'words', at: [72, -14], text: 'transmitter' },
     ],
   };
 }

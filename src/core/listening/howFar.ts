@@ -120,7 +120,8 @@ function picture({ settings }: Listened): Picture {
       { kind: 'wave', points: stringOver(ground, tag, you), wave: 'direct', strength: 1 },
       { kind: 'tag', at: tag },
       { kind: 'you', at: you, now: true },
-      { kind: 'words', at: [walkM * 0.83, -19], text: `${walkM} m` },
+      { kind: 'words', at: [walkM * 0.62, -19], text: `you, ${walkM} m off` },
+      { kind: 'words', at: [-walkM * 0.06, -19], text: 'transmitter' },
     ],
   };
 }

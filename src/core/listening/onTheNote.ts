@@ -62,8 +62,8 @@ function chart({ settings, now }: Listened): Chart {
 
 const picture = ({ settings }: Listened): Picture => ({
   view: 'section',
-  from: [-70, -12],
-  to: [AHEAD_M + 70, 46],
+  from: [-70, -8],
+  to: [AHEAD_M + 70, 24],
   said: `From the side: open ground, the transmitter ${AHEAD_M} metres off at ${TEMPERATURES_C[settings.choice]} degrees.`,
   ground: [
     [-70, 0],
@@ -81,8 +81,8 @@ const picture = ({ settings }: Listened): Picture => ({
     },
     { kind: 'tag', at: [AHEAD_M, 1.5] },
     { kind: 'you', at: [0, 2], now: true },
-    { kind: 'words', at: [-20, 10], text: 'you' },
-    { kind: 'words', at: [AHEAD_M - 90, 10], text: `${TEMPERATURES_C[settings.choice]} °C` },
+    { kind: 'words', at: [-20, 6], text: 'you' },
+    { kind: 'words', at: [AHEAD_M - 310, 6], text: `transmitter, ${TEMPERATURES_C[settings.choice]} °C` },
   ],
 });
 

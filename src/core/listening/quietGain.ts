@@ -1,8 +1,9 @@
-import { type Air, heardRound, makeAir } from './air';
+import { type Air, heardAt, heardRound, makeAir } from './air';
 import type { Chart } from './chart';
 import type { Demonstration, Listened, Piece } from './demonstration';
 import { keptBy } from './keptBy';
-import { madeOnce, madeOnceFor } from './madeOnce';
+import { limiterChart } from './limiterChart';
+import { madeOnce } from './madeOnce';
 import type { Picture, Spot } from './picture';
 import { oneOf, type Question, whichIsLoudest, yesOrNo } from './question';
 import { FIRST_SETTINGS, type Settings } from './settings';
@@ -49,61 +50,59 @@ function says({ ring, settings }: Listened): readonly Piece[] {
   ];
 }
 
-const GAINS_DB = Array.from({ length: 19 }, (_, i) => 5 * i);
-const arcsAt = madeOnceFor((choice: number) => madeOnceFor((gainDb: number) => sameArcAtDeg({ ...start, choice }, gainDb)));
+/** How far aside the second dot of the limiter's curve is heard, degrees. */
+export const ASIDE_DEG = 60;
 
-/** The arc at every gain, for a distance. */
-const curveOf = ({ choice }: Settings): readonly (readonly [number, number])[] =>
-  GAINS_DB.map((gainDb) => [gainDb, arcsAt(choice)(gainDb)] as const).filter(([, arcDeg]) => arcDeg > 0);
+/** The gain of the way that is farther off. */
+const otherGainDb = ({ gainDb }: Settings): number => (Math.abs(gainDb - ENOUGH_DB) < 20 ? TOO_MUCH_DB : ENOUGH_DB);
 
-function chart({ settings }: Listened): Chart {
-  const otherDb = Math.abs(settings.gainDb - ENOUGH_DB) < 20 ? TOO_MUCH_DB : ENOUGH_DB;
-  return {
-    name: 'Arc in which nothing changes',
-    x: { from: 0, to: 90, name: 'gain', unit: 'dB', at: [0, 30, 60, 90] },
-    y: { from: 0, to: 380, name: 'arc', unit: 'degrees', at: [0, 90, 180, 270, 360] },
-    lines: [{ kind: 'heard', name: 'arc', points: curveOf(settings) }],
-    dots: [
-      {
-        kind: 'now',
-        name: `${sameArcAtDeg(settings, settings.gainDb)}° now`,
-        x: settings.gainDb,
-        y: sameArcAtDeg(settings, settings.gainDb),
-      },
-      { kind: 'other', name: `${sameArcAtDeg(settings, otherDb)}°`, x: otherDb, y: sameArcAtDeg(settings, otherDb) },
-    ],
-  };
+function chart({ settings, air: here }: Listened): Chart {
+  const otherDb = otherGainDb(settings);
+  const words = otherDb < settings.gainDb ? 'less gain' : 'more gain';
+  const at = (gainDb: number, deg: number) => heardAt(here, { ...settings, gainDb }, deg);
+  return limiterChart([
+    { name: `ahead, ${words}`, heard: at(otherDb, 0), kind: 'other' },
+    { name: `${ASIDE_DEG}° aside, ${words}`, heard: at(otherDb, ASIDE_DEG), kind: 'other' },
+    { name: 'ahead', heard: at(settings.gainDb, 0), kind: 'now' },
+    { name: `${ASIDE_DEG}° aside`, heard: at(settings.gainDb, ASIDE_DEG), kind: 'now' },
+  ]);
 }
 
-function picture({ settings, ring }: Listened): Picture {
+/** The way from the listener along a bearing, as far as `reachM`. */
+const along = (deg: number, reachM: number): Spot => [reachM * Math.sin((deg * Math.PI) / 180), reachM * Math.cos((deg * Math.PI) / 180)];
+
+/** A part of the turn as a slice. */
+function slice(middleDeg: number, arcDeg: number, reachM: number): readonly Spot[] {
+  const steps = Math.max(1, Math.round(arcDeg / 3));
+  const rim = Array.from({ length: steps + 1 }, (_, i) => along(middleDeg - arcDeg / 2 + (arcDeg * i) / steps, reachM));
+  return arcDeg >= 360 ? rim : [[0, 0], ...rim];
+}
+
+/** The arc of the present gain as a filled slice, that of the other way as an empty one. */
+function picture({ settings, ring, air: here }: Listened): Picture {
   const distanceM = distanceOf(settings);
-  const reachM = distanceM * 0.82;
-  const half = sameArcDeg(ring) / 2;
-  const middle = loudest(ring).headingDeg;
-  const fan: Spot[] = [[0, 0]];
-  for (let deg = -half; deg <= half; deg += 3) {
-    const rad = ((middle + deg) * Math.PI) / 180;
-    fan.push([reachM * Math.sin(rad), reachM * Math.cos(rad)]);
-  }
+  const other = { ...settings, gainDb: otherGainDb(settings) };
+  const [arcDeg, otherDeg] = [sameArcDeg(ring), sameArcDeg(heardRound(here, other))];
+  const arcs = `${arcDeg} degrees in which nothing changes, ${otherDeg} at ${other.gainDb} decibels`;
   return {
     view: 'plan',
-    from: [-1.1 * distanceM, -0.9 * distanceM],
-    to: [1.1 * distanceM, 1.16 * distanceM],
-    said: `Plan: the transmitter ${distanceM} metres ahead, and the ${Math.round(2 * half)} degrees in which nothing changes.`,
+    from: [-1.1 * distanceM, -0.62 * distanceM],
+    to: [1.1 * distanceM, 1.2 * distanceM],
+    said: `Plan: the transmitter ${distanceM} metres ahead, and the ${arcs}.`,
     marks: [
-      ...(half > 0 ? ([{ kind: 'outline', land: 'area', points: fan }] as const) : []),
-      {
-        kind: 'wave',
-        points: [
-          [0, distanceM],
-          [0, 0],
-        ],
-        wave: 'direct',
-        strength: 1,
-      },
-      { kind: 'tag', at: [0, distanceM] },
-      { kind: 'you', at: [0, 0], now: true },
-      { kind: 'words', at: [0.1 * distanceM, -0.06 * distanceM], text: 'you' },
+      ...(arcDeg > 0
+        ? ([{ kind: 'outline', land: 'area', points: slice(loudest(ring).headingDeg, arcDeg, distanceM * 0.86) }] as const)
+        : []),
+      ...(otherDeg > 0 ? ([{ kind: 'edge', points: [...slice(0, otherDeg, distanceM * 0.6), [0, 0]] }] as const) : []),
+      { kind: 'wave', points: [along(0, distanceM), along(0, 0)], wave: 'direct', strength: 1 },
+      { kind: 'tag', at: along(0, distanceM) },
+      { kind: 'you', at: along(0, 0), now: true },
+      { kind: 'words', at: [0.07 * distanceM, 1.02 * distanceM], text: 'transmitter' },
+      { kind: 'words', at: [-0.05 * distanceM, -0.19 * distanceM], text: 'you' },
+      ...(arcDeg > 0 ? ([{ kind: 'words', at: [0.36 * distanceM, 0.6 * distanceM], text: `${arcDeg}° now` }] as const) : []),
+      ...(otherDeg > 0
+        ? ([{ kind: 'words', at: [-0.98 * distanceM, -0.48 * distanceM], text: `thin: ${otherDeg}° at ${other.gainDb} dB` }] as const)
+        : []),
     ],
   };
 }
@@ -146,7 +145,6 @@ export const quietGain: Demonstration = {
   ],
   picture,
   chart,
-  ahead: ({ choice }) => GAINS_DB.map((gainDb) => () => arcsAt(choice)(gainDb)),
   talkingPoints: [
     'Take the bearing at 84, 60, 40 and 20 dB, aloud, and write the four arcs on the board.',
     'A loud beep feels sure and says little. The quiet one swings from heard to gone within a hand’s breadth.',

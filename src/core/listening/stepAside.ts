@@ -126,6 +126,7 @@ const picture = ({ settings, air: here }: Listened): Picture => ({
       strength: 1,
     },
     { kind: 'you', at: [settings.walkM, 0], now: true },
+    { kind: 'words', at: [settings.walkM - 0.7, -5.4], text: 'you' },
     { kind: 'words', at: [settings.walkM + 3.2, 12], text: 'transmitter' },
   ],
 });

@@ -165,6 +165,8 @@ function picture({ settings }: Listened): Picture {
       { kind: 'you', at: you, now: true },
       { kind: 'words', at: [14, 86], text: 'transmitter' },
       { kind: 'words', at: [44, -13], text: 'wires' },
+      { kind: 'words', at: [52, BANK.fromM - LINE_N_M + 5], text: 'bank' },
+      { kind: 'words', at: [9, y - 3], text: 'you' },
     ],
   };
 }
