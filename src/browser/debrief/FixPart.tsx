@@ -139,7 +139,7 @@ function FixTable({ fixes, now }: { readonly fixes: readonly FixAgainstTruth[]; 
   );
 }
 
-const minutes = (s: number): string => `${Math.max(1, Math.round(s / 60))} min`;
+const minutes = (s: number): string => `${Math.max(1, Math.round(s / 60))}\u00a0min`;
 
 function StartWords({ start: { chosen, quickest, quickerShare } }: { readonly start: StartJudged }) {
   return (

@@ -2,7 +2,7 @@ import { useComputed } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import type { BearingRow } from '../../core/debrief/bearings';
 import { rowAt, type Timeline } from '../../core/debrief/timeline';
-import { clock } from './charts/chartFrame';
+import { clock, signedText } from './charts/chartFrame';
 import { atS, type ChosenMoment, choose, chosenMoment, PACES, pace, play, playing, runEndS, seek, seekBy } from './replay';
 
 const STEP_S = 1;
@@ -142,11 +142,11 @@ function Readout({ timeline }: { readonly timeline: Timeline }) {
       </div>
       <div>
         <dt>gain</dt>
-        <dd class="number">{known ? Math.round(timeline.netGainDb[row.value]!) : '–'}</dd>
+        <dd class="number">{known ? signedText(timeline.netGainDb[row.value]!) : '–'}</dd>
       </div>
       <div>
         <dt>excess</dt>
-        <dd class="number">{excess === null ? '–' : Math.round(excess)}</dd>
+        <dd class="number">{excess === null ? '–' : signedText(excess)}</dd>
       </div>
       <div>
         <dt>heading</dt>

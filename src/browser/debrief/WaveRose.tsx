@@ -138,6 +138,8 @@ function sentenceOf(row: BearingRow, waves: readonly WaveArrow[]): string {
   switch (verdict.kind) {
     case 'tag':
       return `${off}° off: it points at the tag.`;
+    case 'roughly':
+      return `${off}° off: toward the tag, but not at it.`;
     case 'back-signal':
       return 'It points away from the strongest wave: a back signal, at too much gain to tell.';
     case 'echo':

@@ -5,6 +5,8 @@ import type { ArrowKind, WaveArrow } from './lossBudget';
 /** What a bearing pointed at, as far as its waves and its gain can tell. */
 export type BearingVerdict =
   | { readonly kind: 'tag' }
+  /** The wave straight from the tag is the nearest, but the bearing misses it. */
+  | { readonly kind: 'roughly' }
   /** Away from the strongest wave at too much gain: front and back sounded alike. */
   | { readonly kind: 'back-signal' }
   | { readonly kind: 'echo'; readonly wave: Exclude<ArrowKind, 'direct'> }
@@ -26,6 +28,6 @@ export function bearingVerdict(row: Pick<BearingRow, 'takenDeg' | 'errorDeg' | '
   if (tooLoud && strongest && gapDeg(strongest, row.takenDeg + 180) <= BEHIND_DEG) return { kind: 'back-signal' };
   // Waves come strongest first: of those that lie near, the strongest made the bearing.
   const near = waves.find((wave) => gapDeg(wave, row.takenDeg) <= ON_A_WAVE_DEG);
-  if (near && near.kind !== 'direct') return { kind: 'echo', wave: near.kind };
+  if (near) return near.kind === 'direct' ? { kind: 'roughly' } : { kind: 'echo', wave: near.kind };
   return tooLoud ? { kind: 'wide-arc' } : { kind: 'astray' };
 }

@@ -14,7 +14,9 @@ const taken = (takenDeg: number, excessDb: number | null) => ({ takenDeg, errorD
 test.each([
   [10, 8, 'tag'],
   [-10, 8, 'tag'],
-  [11, 8, 'astray'],
+  [11, 8, 'roughly'],
+  [-20, 8, 'roughly'],
+  [21, 8, 'astray'],
   [100, 8, 'echo'],
   [119, 8, 'echo'],
   [121, 8, 'astray'],

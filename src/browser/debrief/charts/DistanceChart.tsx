@@ -1,7 +1,7 @@
 import type UPlot from 'uplot';
 import { type GainDistance, onLineDb, PLANE_EARTH_PER_DECADE_DB } from '../../../core/debrief/gainDistance';
 import type { Palette } from '../../design/palette';
-import { axisStyle, isNarrow, NAMES_NARROW_PX, NAMES_PX, nameLines } from './chartFrame';
+import { axisStyle, isNarrow, NAMES_NARROW_PX, NAMES_PX, nameLines, signedText } from './chartFrame';
 import { useChart } from './useChart';
 
 const DISTANCES_M = [12.5, 25, 50, 100, 200, 400, 800, 1_600, 3_200, 6_400];
@@ -72,12 +72,12 @@ function optionsOf(
       {
         ...axis,
         splits: () => DISTANCES_M.filter((m) => m >= (xs[0] ?? 0) && m <= (xs.at(-1) ?? 0)),
-        values: (_, at) => at.map((m) => `${m} m`),
+        values: (_, at) => at.map((m) => (m === null ? '' : `${m} m`)),
         size: 30,
         space: 40,
-        filter: (_, at) => at,
+        filter: (_, at) => at.map((m, i) => (narrow && i % 2 === 1 ? null : m)),
       },
-      { ...axis, size: 46, incrs: [10, 15, 20, 30] },
+      { ...axis, size: 46, incrs: [10, 15, 20, 30], values: (_, at) => at.map(signedText) },
     ],
     bands: [{ series: [1, 2], fill: palette['paper-2'] }],
     series: [

@@ -2,7 +2,7 @@ import { effect, type ReadonlySignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import type UPlot from 'uplot';
 import type { Palette } from '../../design/palette';
-import { axisStyle, clock, isNarrow, NAMES_NARROW_PX, NAMES_PX, nameLines, shadeStretch } from './chartFrame';
+import { axisStyle, clock, isNarrow, NAMES_NARROW_PX, NAMES_PX, nameLines, shadeStretch, signedText } from './chartFrame';
 import { useChart } from './useChart';
 
 /** One line over time; `null` leaves a gap. `points` draws dots instead of a line. */
@@ -95,8 +95,9 @@ export function TimeChart(props: {
 type Wanted = Parameters<typeof TimeChart>[0];
 
 function optionsOf(wanted: Wanted, size: { readonly width: number; readonly height: number }, palette: Palette): UPlot.Options {
-  const { lines, range, splits, tell = String, filled, level, span, stretch } = wanted;
+  const { lines, range, splits, tell = signedText, filled, level, span, stretch } = wanted;
   const axis = axisStyle(palette);
+  const wide = splits.some((at) => tell(at).length > 3);
   const narrow = isNarrow(size.width);
   const named = lines.map(({ name, shortName, colour }, i) => ({
     name: narrow ? (shortName ?? name) : name,
@@ -111,7 +112,7 @@ function optionsOf(wanted: Wanted, size: { readonly width: number; readonly heig
     scales: { x: { time: false, range: [span.fromS, span.toS] }, y: { range: [range[0], range[1]] } },
     axes: [
       { ...axis, size: 30, values: (_, at) => at.map(clock), grid: { show: false }, incrs: [15, 30, 60, 120, 300, 600, 1_200], space: 70 },
-      { ...axis, size: 46, splits: () => [...splits], values: (_, at) => at.map(tell) },
+      { ...axis, size: wide ? 64 : 46, splits: () => [...splits], values: (_, at) => at.map(tell) },
     ],
     ...(filled ? { bands: [{ series: [1, 2] as [number, number], fill: palette['paper-2'] }] } : {}),
     series: [{}, ...lines.map((one) => seriesOf(one, palette))],

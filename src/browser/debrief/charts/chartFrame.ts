@@ -6,6 +6,9 @@ import { NUMBERS_FONT, type Palette, WORDS_FONT } from '../../design/palette';
 export const clock = (s: number): string =>
   `${s < 0 ? '−' : ''}${Math.floor(Math.abs(s) / 60)}:${String(Math.floor(Math.abs(s) % 60)).padStart(2, '0')}`;
 
+/** Minus signs as print has them. */
+export const signedText = (value: number): string => String(Math.round(value)).replace('-', '−');
+
 /** Room for the names at the right, CSS pixels. */
 export const NAMES_PX = 108;
 export const NAMES_NARROW_PX = 74;
