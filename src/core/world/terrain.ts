@@ -141,18 +141,34 @@ function addBumps(
 }
 
 /** Heights stretched so that the land spans exactly the wished relief above its base; sea lies at the base. */
-function toMetres(heights: Float64Array, { style, strengthM, baseHeightM }: Plan['relief'], isSea: Uint8Array): void {
-  let low = style === 'coast' ? 0 : Number.POSITIVE_INFINITY;
-  let high = Number.NEGATIVE_INFINITY;
-  for (const h of heights) {
+function toMetres(heights: Float64Array, cells: number, { style, strengthM, baseHeightM }: Plan['relief'], isSea: Uint8Array): void {
+  const span = { low: Number.POSITIVE_INFINITY, high: Number.NEGATIVE_INFINITY };
+  for (let rowAt = 0; rowAt < heights.length; rowAt += cells) widen(span, heights, rowAt, rowAt + cells);
+  const low = style === 'coast' ? 0 : span.low;
+  const perUnitM = span.high > low ? strengthM / (span.high - low) : 0;
+  for (let rowAt = 0; rowAt < heights.length; rowAt += cells) {
+    if (style === 'coast') markSea(heights, rowAt, rowAt + cells, isSea);
+    stretch(heights, rowAt, rowAt + cells, low, perUnitM, baseHeightM);
+  }
+}
+
+function widen(span: { low: number; high: number }, heights: Float64Array, at: number, end: number): void {
+  let { low, high } = span;
+  for (let i = at; i < end; i++) {
+    const h = heights[i]!;
     if (h > high) high = h;
-    if (style !== 'coast' && h < low) low = h;
+    if (h < low) low = h;
   }
-  const perUnitM = high > low ? strengthM / (high - low) : 0;
-  for (let i = 0; i < heights.length; i++) {
-    if (style === 'coast' && heights[i]! <= 0) isSea[i] = 1;
-    heights[i] = baseHeightM + Math.max(0, heights[i]! - low) * perUnitM;
-  }
+  span.low = low;
+  span.high = high;
+}
+
+function markSea(heights: Float64Array, at: number, end: number, isSea: Uint8Array): void {
+  for (let i = at; i < end; i++) if (heights[i]! <= 0) isSea[i] = 1;
+}
+
+function stretch(heights: Float64Array, at: number, end: number, low: number, perUnitM: number, baseHeightM: number): void {
+  for (let i = at; i < end; i++) heights[i] = baseHeightM + Math.max(0, heights[i]! - low) * perUnitM;
 }
 
 /** Land of the wished style with its lakes, without stream beds: no pits, water runs to the edge or the sea. */
@@ -162,9 +178,9 @@ export function layTerrain(seed: string, plan: Plan): Land {
   const heights = spread(coarseLand(seed, plan), cells, cellM);
   addDetail(seed, heights, cells, cellM, weatheringOf(plan).detail);
   const isSea = new Uint8Array(cells * cells);
-  toMetres(heights, plan.relief, isSea);
+  toMetres(heights, cells, plan.relief, isSea);
   const isOutlet = rimOf(cells, cells);
-  for (let i = 0; i < isSea.length; i++) if (isSea[i]) isOutlet[i] = 1;
+  if (plan.relief.style === 'coast') for (let i = 0; i < isSea.length; i++) if (isSea[i] === 1) isOutlet[i] = 1;
   const drainer = new Drainer(cells, cells);
   breachDams(heights, drainer.fill(heights, isOutlet), isOutlet, cells, DEEPEST_BREACH_M);
   const bowls = digBowls(seed, plan.water.lakes, { heightsM: heights, isSea, cells, cellM });
