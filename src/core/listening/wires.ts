@@ -19,7 +19,7 @@ const EIRP_DBM = 6;
 const ASIDE_M = 25;
 const LINE_N_M = 60;
 /** The line stands under a bank 14 m high; the tag, a bird's, sits 8 m up a tree on top, its whip lying along the line. */
-const BANK = { fromM: 105, widthM: 60, heightM: 14 } as const;
+const BANK = { fromM: 92, widthM: 60, heightM: 14 } as const;
 const TAG = { eM: 400, nM: 760 };
 const WHIP = { heightM: 8, leanDeg: 80, towardDeg: 90 } as const;
 const LINE = { towersM: [160, 280, 400, 520, 640], lineNM: LINE_N_M, towerHeightM: 34, wireHeightM: 28 } as const;
