@@ -13,6 +13,7 @@ import './ground/ground.css';
 import './ground/mapChrome.css';
 import './ground/sheet.css';
 import './ground/panel.css';
+import './ground/fix.css';
 import './ground/panelOnPhones.css';
 import './debrief/rating.css';
 import './debrief/debrief.css';

@@ -10,6 +10,8 @@ import { Bar } from './Bar';
 import { BriefSlip } from './BriefSlip';
 import { Caption } from './Caption';
 import { Deeds } from './Deeds';
+import { FixButton, FixSlip } from './FixSlip';
+import { chooseStart, closeFix, placingStart, toggleFix } from './fixNow';
 import { GainSlide } from './GainSlide';
 import { MapChrome } from './MapChrome';
 import { MapWindowFrame } from './MapWindowFrame';
@@ -27,6 +29,7 @@ import { keepWalking, WalkControl, walkOrStop } from './WalkControl';
 export function Ground({ onLeave }: { readonly onLeave: () => void }) {
   useEffect(() => {
     closePanels();
+    closeFix();
     lookFirst();
     const stopKeys = groundKeys(window, { state: comingState, paceMPerS: () => chosenPaceMPerS.peek(), act, wish: grant, look: pan });
     const rest = () => {
@@ -57,6 +60,7 @@ export function Ground({ onLeave }: { readonly onLeave: () => void }) {
           <WalkControl />
         </div>
         {notebookShown.value && <NotebookSlip />}
+        <FixSlip />
       </div>
       <div class="panel">
         <AntennaHold />
@@ -66,7 +70,10 @@ export function Ground({ onLeave }: { readonly onLeave: () => void }) {
         <TuningDial />
         <SMeter />
         <section class="notebook" aria-label="Notebook">
-          <h2 class="label">Notebook {notebook.value.length > 0 && <span class="number">{notebook.value.length}</span>}</h2>
+          <div class="notebook-head">
+            <h2 class="label">Notebook {notebook.value.length > 0 && <span class="number">{notebook.value.length}</span>}</h2>
+            <FixButton />
+          </div>
           <NotebookList />
         </section>
         <Deeds />
@@ -90,6 +97,7 @@ function NotebookSlip() {
         <CloseMark />
       </button>
       <h2>Notebook</h2>
+      <FixButton />
       <NotebookList />
     </aside>
   );
@@ -110,12 +118,17 @@ function grant(wish: Wish): void {
       placingPin.value = !placingPin.peek();
       return;
     case 'place-pin':
-      if (placingPin.peek()) {
+      if (placingStart.peek()) chooseStart(pointAt({ x: mapSize.peek().width / 2, y: mapSize.peek().height / 2 }));
+      else if (placingPin.peek()) {
         act({ type: 'guess', at: pointAt({ x: mapSize.peek().width / 2, y: mapSize.peek().height / 2 }) });
         placingPin.value = false;
       }
       return;
+    case 'fix':
+      toggleFix();
+      return;
     case 'leave-pin':
+      closeFix();
       placingPin.value = false;
       notebookShown.value = false;
       return;

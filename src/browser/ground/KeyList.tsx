@@ -10,6 +10,7 @@ const KEYS: readonly (readonly [string, string])[] = [
   ['Z X', 'slower, faster'],
   ['M', 'mark the bearing'],
   ['G', 'guess pin: then a tap, or Enter for the middle of the map'],
+  ['T', 'fix from the notebook, where the exercise has it'],
   ['F', 'declare the find'],
   ['+ −', 'map closer, farther'],
   ['I J K L', 'look about the map'],

@@ -4,6 +4,7 @@ import { act, holdNow, legsNow, live, openRun, track } from '../currentRun';
 import { currentPalette } from '../design/palette';
 import { landPainter } from '../map/landPainter';
 import { settings } from '../storage/settings';
+import { chooseStart, chosenStart, fixNow, placingStart } from './fixNow';
 import { mapGestures } from './mapGestures';
 import type { MapPicture } from './mapScene';
 import { fillWindow, mapSize, mapView, placingPin, pointAt } from './mapView';
@@ -52,7 +53,8 @@ export function MapWindowFrame() {
 
 function tapped(at: { readonly x: number; readonly y: number }): void {
   const point = pointAt(at);
-  if (placingPin.peek()) {
+  if (placingStart.peek()) chooseStart(point);
+  else if (placingPin.peek()) {
     act({ type: 'guess', at: { eM: Math.round(point.eM * 10) / 10, nM: Math.round(point.nM * 10) / 10 } });
     placingPin.value = false;
   } else act({ type: 'walkTo', at: { eM: Math.round(point.eM), nM: Math.round(point.nM) }, paceMPerS: chosenPaceMPerS.peek() });
@@ -72,7 +74,9 @@ function picture(): MapPicture {
       track: shown ? track.peek() : [],
       notebook: state.notebook,
       guess: state.guess,
-      placingPin: placingPin.peek(),
+      fix: fixNow.peek(),
+      start: shown ? chosenStart.peek() : null,
+      placing: placingPin.peek() || placingStart.peek(),
       bearingLengthM: BEARING_LENGTH_M,
       gridEveryM: 1_000,
       sizeM: exercise.scenario.ground.sizeM,

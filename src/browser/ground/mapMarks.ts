@@ -1,9 +1,11 @@
 import type Phaser from 'phaser';
+import type { Fix } from '../../core/fix/fix';
 import type { Hold, Mark } from '../../core/run/state';
 import { type MapPoint, stepAlong } from '../../core/units/frames';
 import { type Palette, rgbOf } from '../design/palette';
 import { type ScreenPoint, type SizePx, screenStep, toScreen, type View } from '../map/screenFrame';
 import { antennaStrokes } from './antennaShape';
+import { drawFix, drawStart } from './drawFix';
 
 /** What lies on the map and moves: nothing of it says where the tag is. */
 export type OnMap = {
@@ -13,7 +15,11 @@ export type OnMap = {
   readonly track: readonly MapPoint[];
   readonly notebook: readonly Mark[];
   readonly guess: MapPoint | null;
-  readonly placingPin: boolean;
+  /** The fix that was asked for; `null` where none was. */
+  readonly fix: Fix | null;
+  readonly start: MapPoint | null;
+  /** The next tap sets a pin or a start: the window's middle is marked for those who set it by key. */
+  readonly placing: boolean;
   readonly bearingLengthM: number;
   readonly gridEveryM: number;
   readonly sizeM: number;
@@ -29,12 +35,14 @@ const colour = (hex: string): number => {
 /** Draws all of it in CSS pixels and returns the numbers to write. */
 export function drawMarks(g: Phaser.GameObjects.Graphics, on: OnMap, view: View, size: SizePx, palette: Palette): readonly NumberOnMap[] {
   const at = (point: MapPoint) => toScreen(view, size, point);
+  if (on.fix) drawFix(g, on.fix, on.notebook, at, view, palette);
   drawTrack(g, on.track.map(at), palette);
   const numbers = [...drawBearings(g, on, at, palette), ...gridNumbers(on, view, size, palette)];
+  if (on.start) drawStart(g, at(on.start), palette);
   if (on.guess) drawPin(g, at(on.guess), palette);
   if (on.goal && on.walker) drawGoal(g, at(on.walker), at(on.goal), palette);
   if (on.walker) drawWalker(g, at(on.walker), on.hold, palette);
-  if (on.placingPin) drawCross(g, { x: size.width / 2, y: size.height / 2 }, palette);
+  if (on.placing) drawCross(g, { x: size.width / 2, y: size.height / 2 }, palette);
   return numbers;
 }
 

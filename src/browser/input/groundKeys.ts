@@ -8,6 +8,7 @@ export type Wish =
   | 'pin'
   | 'place-pin'
   | 'leave-pin'
+  | 'fix'
   | 'walk'
   | 'faster'
   | 'slower'
@@ -32,6 +33,7 @@ const WISHES: Readonly<Record<string, Wish>> = {
   p: 'pause',
   '?': 'keys',
   g: 'pin',
+  t: 'fix',
   Enter: 'place-pin',
   Escape: 'leave-pin',
   ' ': 'walk',

@@ -1,0 +1,94 @@
+import type { Fix } from '../../core/fix/fix';
+import { CloseMark } from '../controls/marks';
+import { notebook } from '../currentRun';
+import { chooseStart, chosenStart, closeFix, fixAllowed, fixNow, fixShown, placingStart, toggleFix } from './fixNow';
+
+const metres = (m: number): string => (m < 950 ? `${Math.max(1, Math.round(m))}` : (m / 1_000).toFixed(1));
+const unit = (m: number): string => (m < 950 ? 'm' : 'km');
+
+/** Asks for the fix, where the exercise grants one. */
+export function FixButton() {
+  if (!fixAllowed.value) return null;
+  return (
+    <button type="button" class="fix-button" aria-pressed={fixShown.value} title="T" onClick={toggleFix}>
+      Fix
+    </button>
+  );
+}
+
+/** What the bearings that stand say of the place: its area and crossing angle, or why there is no fix; then where to start. */
+export function FixSlip() {
+  const fix = fixNow.value;
+  if (!fix) return null;
+  const standing = notebook.value.filter(({ struckOut }) => !struckOut).length;
+  return (
+    <aside class="slip fix-slip" aria-label="Fix">
+      <button type="button" class="plain slip-close" aria-label="Put the fix away" onClick={closeFix}>
+        <CloseMark />
+      </button>
+      <h2>
+        Fix <span class="quiet">from {standing === 1 ? 'one bearing' : `${standing} bearings`}</span>
+      </h2>
+      <div role="status">
+        <FixWords fix={fix} />
+      </div>
+      {fix.ok && <StartWords />}
+    </aside>
+  );
+}
+
+function FixWords({ fix }: { readonly fix: Fix }) {
+  if (!fix.ok) return <p>{fix.reason}</p>;
+  const { learnerEllipse: area, crossingAngleDeg, warnings } = fix;
+  return (
+    <>
+      <dl class="fix-figures">
+        <div>
+          <dt class="label">Crossing</dt>
+          <dd>
+            <span class="number">{Math.round(crossingAngleDeg)}°</span>
+          </dd>
+        </div>
+        {area && (
+          <div>
+            <dt class="label">Area, half axes</dt>
+            <dd>
+              <span class="number">{metres(area.semiMajorM)}</span> <span class="unit">{unit(area.semiMajorM)}</span> ×{' '}
+              <span class="number">{metres(area.semiMinorM)}</span> <span class="unit">{unit(area.semiMinorM)}</span>
+            </dd>
+          </div>
+        )}
+      </dl>
+      {warnings.map((warning) => (
+        <p key={warning} class="fix-warning">
+          {warning}
+        </p>
+      ))}
+    </>
+  );
+}
+
+function StartWords() {
+  const start = chosenStart.value;
+  return (
+    <div class="fix-start">
+      <p class="quiet">
+        {start ? 'Your start is marked on the map. The debrief says how good it was.' : 'From which road or track would you start now?'}
+      </p>
+      <button
+        type="button"
+        aria-pressed={placingStart.value}
+        onClick={() => {
+          placingStart.value = !placingStart.value;
+        }}
+      >
+        {placingStart.value ? 'Tap the map' : start ? 'Choose another' : 'Choose a start'}
+      </button>
+      {start && (
+        <button type="button" class="plain" onClick={() => chooseStart(null)}>
+          Take it back
+        </button>
+      )}
+    </div>
+  );
+}
