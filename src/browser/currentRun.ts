@@ -1,9 +1,8 @@
-import { computed, signal } from '@preact/signals';
+import { batch, computed, signal } from '@preact/signals';
 import type { Action } from '../core/run/actions';
 import type { Exercise } from '../core/run/exercise';
 import type { Live } from '../core/run/live';
-import { backgroundNow } from '../core/run/pulse';
-import type { Controls, RunState } from '../core/run/state';
+import type { RunState } from '../core/run/state';
 import { step } from '../core/run/step';
 import type { MapPoint } from '../core/units/frames';
 import { heardSince, type RingMark } from './heardRing';
@@ -29,15 +28,9 @@ export const wholeSecond = computed(() => Math.floor((runState.value?.tick ?? 0)
 export const walkedM = computed(() => Math.round(runState.value?.walkedM ?? 0));
 export const ending = computed(() => runState.value?.ending ?? null);
 export const lastPulse = computed(() => live.value?.pulses.at(-1)?.heard ?? null);
-/** Controls that were asked for and come into force with the next tick: the noise follows the hand at once. */
-const controlsAsked = signal<Controls | null>(null);
-/** What sounds between the pulses now: it changes with the knobs, with the antenna's heading, and slowly with the place. */
-export const scene = computed(() => {
-  const [open, hold, controls] = [openRun.value, holdNow.value, controlsAsked.value ?? controlsNow.value];
-  void wholeSecond.value;
-  if (!open || !hold || !controls) return null;
-  return { ...backgroundNow(open.exercise, { ...live.peek()!.state, controls }), mainsHz: open.exercise.scenario.radio.mainsHz };
-});
+/** The run with what was asked for since its last tick: sound follows the hand at once, the log at the next tick. */
+const asked = signal<RunState | null>(null);
+export const askedState = computed(() => asked.value ?? runState.value);
 
 const TRACK_STEP_M = 2;
 let queue: Action[] = [];
@@ -46,7 +39,7 @@ let queue: Action[] = [];
 export function act(action: Action): void {
   if (paused.peek() && !['strikeOut', 'unstrike', 'changeAntenna', 'giveUp'].includes(action.type)) return;
   queue = action.type === 'turn' ? [...queue.filter(({ type }) => type !== 'turn'), action] : [...queue, action];
-  if (action.type === 'setGain' || action.type === 'setAttenuator') controlsAsked.value = comingState()?.controls ?? null;
+  asked.value = comingState();
 }
 
 export function takeActions(): readonly Action[] {
@@ -68,12 +61,15 @@ export function keepTick(next: Live): void {
   const last = track.peek().at(-1);
   const { at } = next.state;
   if (!last || Math.hypot(at.eM - last.eM, at.nM - last.nM) >= TRACK_STEP_M) track.value = [...track.peek(), at];
-  live.value = next;
-  if (queue.length === 0) controlsAsked.value = null;
+  batch(() => {
+    live.value = next;
+    asked.value = queue.length === 0 ? null : comingState();
+  });
 }
 
 export function showRun(open: OpenRun, begun: Live, walked: readonly MapPoint[] = [begun.state.at]): void {
   queue = [];
+  asked.value = null;
   openRun.value = open;
   ring.value = [];
   track.value = walked;
@@ -83,6 +79,7 @@ export function showRun(open: OpenRun, begun: Live, walked: readonly MapPoint[] 
 
 export function leaveRun(): void {
   queue = [];
+  asked.value = null;
   openRun.value = null;
   live.value = null;
   ring.value = [];

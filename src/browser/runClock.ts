@@ -1,7 +1,7 @@
-import { effect } from '@preact/signals';
 import { tickOnce } from '../core/run/live';
 import { TICK_S } from '../core/run/state';
-import { keepTick, live, openRun, paused, scene, takeActions } from './currentRun';
+import { keepTick, live, openRun, paused, takeActions } from './currentRun';
+import { openRunSound } from './runSound';
 import type { SoundOutput } from './sound/output';
 
 /** The longest piece of time that one frame makes up for; what is longer was a halt of the page, not of the walker. */
@@ -12,6 +12,7 @@ export function startRunClock(sound: () => SoundOutput | null): () => void {
   let frame = 0;
   let lastMs = performance.now();
   let owedS = 0;
+  const runSound = openRunSound(sound, () => owedS + Math.min(MOST_CATCH_UP_S, (performance.now() - lastMs) / 1000));
   const onFrame = (nowMs: number) => {
     frame = requestAnimationFrame(onFrame);
     const passedS = Math.min(MOST_CATCH_UP_S, (nowMs - lastMs) / 1000);
@@ -26,18 +27,13 @@ export function startRunClock(sound: () => SoundOutput | null): () => void {
       owedS -= TICK_S;
       const before = live.peek()!;
       const next = tickOnce(open.exercise, before, takeActions());
+      runSound.sound(next.pulses.slice(before.pulses.length), before.state);
       keepTick(next);
-      for (const { heard } of next.pulses.slice(before.pulses.length)) sound()?.pulse(heard);
     }
   };
   frame = requestAnimationFrame(onFrame);
-  const stopSound = effect(() => {
-    const now = scene.value;
-    if (now && !paused.value && live.peek()?.state.ending === null) sound()?.scene(now);
-    else sound()?.hush();
-  });
   return () => {
     cancelAnimationFrame(frame);
-    stopSound();
+    runSound.stop();
   };
 }

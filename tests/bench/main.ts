@@ -13,12 +13,12 @@ const whole = (told: Told): Figure => ('ms' in told ? { name: told.name, unit: '
 async function printFigures(): Promise<void> {
   const here = new URL('.', import.meta.url);
   const hasFigures = (file: string) =>
-    file.endsWith('.ts') && /^export function figures\(/m.test(readFileSync(new URL(file, here), 'utf8'));
+    file.endsWith('.ts') && /^export (async )?function figures\(/m.test(readFileSync(new URL(file, here), 'utf8'));
   for (const file of readdirSync(here).filter(hasFigures).sort()) {
-    const bench = (await import(`./${file}`)) as { readonly figures: () => readonly Told[] };
-    for (const { name, unit, value, goal } of bench.figures().map(whole)) {
+    const bench = (await import(`./${file}`)) as { readonly figures: () => readonly Told[] | Promise<readonly Told[]> };
+    for (const { name, unit, value, goal } of (await bench.figures()).map(whole)) {
       const measured = `${value < 10 ? value.toFixed(2) : value.toFixed(0)} ${unit}`;
-      console.log(`${name.padEnd(48)} ${measured.padStart(10)}   goal ${goal} ${unit}${value <= goal ? '' : '   over'}`);
+      console.log(`${name.padEnd(56)} ${measured.padStart(10)}   goal ${goal} ${unit}${value <= goal ? '' : '   over'}`);
     }
   }
 }

@@ -1,4 +1,4 @@
-import type { Page } from 'playwright-core';
+import type { FileChooser, Page } from 'playwright-core';
 
 /** A person at the keyboard: everything goes through real key presses, and reads what the page shows. */
 export function playerAt(page: Page) {
@@ -15,7 +15,7 @@ export function playerAt(page: Page) {
     hold,
     headingDeg,
     press: (key: string) => page.keyboard.press(key),
-    async openExercise(file: string) {
+    async openExercise(file: Parameters<FileChooser['setFiles']>[0]) {
       const chooser = page.waitForEvent('filechooser');
       await page.getByRole('button', { name: 'Open your own exercise' }).click();
       await (await chooser).setFiles(file);

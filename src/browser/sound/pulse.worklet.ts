@@ -1,5 +1,5 @@
-import { makeVoice, type Sounded, type VoiceScene } from '../../core/voice/pulse';
-import { SILENCE, type VoiceMessage } from './voiceMessages';
+import { makeVoice } from '../../core/voice/pulse';
+import { makeScore, type VoiceMessage } from './voiceMessages';
 
 // The scope of an audio worklet, of which the page's types know nothing.
 declare const sampleRate: number;
@@ -9,26 +9,22 @@ declare class AudioWorkletProcessor {
 }
 declare function registerProcessor(name: string, processor: new () => AudioWorkletProcessor): void;
 
-/** Renders the voice block by block; all it knows is what it is told. */
+/** Renders the voice block by block; all it knows is what it is told. A message counts from the block that is rendered next. */
 class PulseProcessor extends AudioWorkletProcessor {
   private readonly voice = makeVoice(sampleRate);
-  private scene: VoiceScene = SILENCE;
-  private pulses: Sounded[] = [];
+  private readonly score = makeScore();
+  private told: VoiceMessage[] = [];
 
   constructor() {
     super();
-    this.port.onmessage = ({ data }: MessageEvent<VoiceMessage>) => {
-      if (data.type === 'scene') this.scene = data.scene;
-      else if (data.type === 'pulse') this.pulses.push(data.pulse);
-      else [this.scene, this.pulses] = [SILENCE, []];
-    };
+    this.port.onmessage = ({ data }: MessageEvent<VoiceMessage>) => this.told.push(data);
   }
 
   process(_inputs: Float32Array[][], outputs: Float32Array[][]): boolean {
     const out = outputs[0]![0]!;
-    this.voice.render(out, currentFrame, this.pulses, this.scene);
-    const reached = currentFrame + out.length;
-    if (this.pulses.length > 0) this.pulses = this.pulses.filter((pulse) => pulse.atSample + pulse.lengthSamples > reached);
+    for (const message of this.told.splice(0)) this.score.take(message, currentFrame);
+    this.voice.render(out, currentFrame, this.score.pulses(), this.score.scene());
+    this.score.dropBefore(currentFrame + out.length);
     return true;
   }
 }

@@ -55,6 +55,15 @@ export function pulseNow(exercise: Exercise, state: RunState, due: DuePulse, lis
   return { heard, truth: truthOf(exercise, state, here, input.powerDbm, listener) };
 }
 
+/**
+ * Level of a pulse out of the receiver with the hands as they are in `state`: while it sounds it follows them. What is recorded is
+ * the pulse as it began.
+ */
+export function levelNowDb(exercise: Exercise, state: RunState, due: Pick<DuePulse, 'tag' | 'atS'>): number {
+  const here = tagHere(exercise, due.tag, state.at, antennaHeightM(state.hold), due.atS);
+  return hundredth(receive(atTerminal(exercise, here, state.hold), state.controls).levelDb);
+}
+
 function truthOf(exercise: Exercise, state: RunState, here: TagHere, powerDbm: number, listener: Listener): PulseTruth {
   const best = standingBestHold(exercise, here, state.hold.antenna, state.hold.raised);
   const least = leastGainDb(bestAtPlace(exercise, here, best, state.hold.antenna, state.hold.raised), listener);

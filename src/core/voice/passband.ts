@@ -16,30 +16,33 @@ function section(kind: 'low' | 'high', cornerHz: number, quality: number, sample
   return { b0: norm, b1: -2 * norm, b2: norm, a1, a2 };
 }
 
-/** A filter with memory: one sample in, one out. */
-export function makePassband(sampleRateHz: number): (sample: number) => number {
+/** One sample in, one out; what it remembers of the samples before lies open, so that a rendering can be taken up again from any place. */
+export type Passband = { readonly pass: (sample: number) => number; readonly memory: Float64Array };
+
+export function makePassband(sampleRateHz: number): Passband {
   const sections = [
     ...QUALITIES.map((quality) => section('high', PASSBAND_HZ.from, quality, sampleRateHz)),
     ...QUALITIES.map((quality) => section('low', PASSBAND_HZ.to, quality, sampleRateHz)),
   ];
+  const weights = Float64Array.from(sections.flatMap(({ b0, b1, b2, a1, a2 }) => [b0, b1, b2, a1, a2]));
   const memory = new Float64Array(sections.length * 2);
-  return (sample) => {
+  const pass = (sample: number): number => {
     let value = sample;
-    for (let i = 0; i < sections.length; i++) {
-      const { b0, b1, b2, a1, a2 } = sections[i]!;
-      const out = b0 * value + memory[2 * i]!;
-      memory[2 * i] = b1 * value - a1 * out + memory[2 * i + 1]!;
-      memory[2 * i + 1] = b2 * value - a2 * out;
+    for (let w = 0, m = 0; m < memory.length; w += 5, m += 2) {
+      const out = weights[w]! * value + memory[m]!;
+      memory[m] = weights[w + 1]! * value - weights[w + 3]! * out + memory[m + 1]!;
+      memory[m + 1] = weights[w + 2]! * value - weights[w + 4]! * out;
       value = out;
     }
     return value;
   };
+  return { pass, memory };
 }
 
 /** Root-mean-square output for white noise of root-mean-square 1: the square root of the impulse response's energy. */
 export function passbandNoiseGain(sampleRateHz: number): number {
-  const filter = makePassband(sampleRateHz);
+  const { pass } = makePassband(sampleRateHz);
   let energy = 0;
-  for (let i = 0; i < sampleRateHz / 5; i++) energy += filter(i === 0 ? 1 : 0) ** 2;
+  for (let i = 0; i < sampleRateHz / 5; i++) energy += pass(i === 0 ? 1 : 0) ** 2;
   return Math.sqrt(energy);
 }

@@ -7,7 +7,11 @@ export type Sounded = {
   readonly pitchHz: number;
   /** dB re the limiter's ceiling. */
   readonly levelDb: number;
+  /** Knobs and antenna that were turned since, in time order: the pulse follows them while it sounds. */
+  readonly changes?: readonly LevelChange[];
 };
+/** From this sample on the pulse glides to another level. */
+export type LevelChange = { readonly atSample: number; readonly levelDb: number };
 
 /** What sounds between the pulses: the receiver's noise and a line's buzz, dB re the limiter's ceiling. */
 export type VoiceScene = { readonly noiseDb: number; readonly buzzDb: number; readonly mainsHz: number };
@@ -18,6 +22,17 @@ export type Voice = {
    * samples. All lie within ±0.891 (-1 dBFS).
    */
   readonly render: (out: Float32Array, firstSample: number, pulses: readonly Sounded[], scene: VoiceScene) => void;
+  /** What the voice remembers after the last block, for `recall`. */
+  readonly memory: () => VoiceMemory;
+  /** Goes on from where a memory was taken. */
+  readonly recall: (memory: VoiceMemory) => void;
+};
+export type VoiceMemory = {
+  readonly noise: Float64Array;
+  readonly buzz: Float64Array;
+  readonly noiseNow: number;
+  readonly buzzNow: number;
+  readonly started: boolean;
 };
 
 /** -1 dBFS. */
@@ -26,7 +41,7 @@ export const PEAK = 10 ** (-1 / 20);
 const CEILING_AMPLITUDE = 0.5;
 /** Raised-cosine edges, so that a pulse doesn't click. */
 export const EDGE_S = 0.005;
-/** A knob's change reaches the noise within this time constant: short against the ear, long against a click. */
+/** A knob's change reaches noise and pulse within this time constant: short against the ear, long against a click. */
 const GLIDE_S = 0.004;
 
 const amplitude = (levelDb: number): number => (levelDb < -150 ? 0 : CEILING_AMPLITUDE * 10 ** (levelDb / 20));
@@ -50,23 +65,41 @@ export function makeVoice(sampleRateHz: number): Voice {
         const sample = firstSample + i;
         noiseNow += (noiseTo - noiseNow) * glide;
         buzzNow += (buzzTo - buzzNow) * glide;
-        let value = noiseFilter(whiteAt(sample, 1)) * noiseNow;
-        value += buzzFilter(whiteAt(sample, 2)) * buzzNow * buzzEnvelope(sample / sampleRateHz, scene.mainsHz);
+        let value = noiseFilter.pass(whiteAt(sample, 1)) * noiseNow;
+        if (buzzNow > 0) value += buzzFilter.pass(whiteAt(sample, 2)) * buzzNow * buzzEnvelope(sample / sampleRateHz, scene.mainsHz);
         for (const pulse of pulses) value += pulseAt(pulse, sample, sampleRateHz);
         out[i] = underPeak(value);
       }
+    },
+    memory: () => ({ noise: noiseFilter.memory.slice(), buzz: buzzFilter.memory.slice(), noiseNow, buzzNow, started }),
+    recall(memory) {
+      noiseFilter.memory.set(memory.noise);
+      buzzFilter.memory.set(memory.buzz);
+      ({ noiseNow, buzzNow, started } = memory);
     },
   };
 }
 
 /** Sample of one pulse; its phase starts at its own beginning, so a pulse sounds the same wherever a block begins. */
-function pulseAt({ atSample, lengthSamples, pitchHz, levelDb }: Sounded, sample: number, sampleRateHz: number): number {
+function pulseAt(pulse: Sounded, sample: number, sampleRateHz: number): number {
+  const { atSample, lengthSamples, pitchHz } = pulse;
   const into = sample - atSample;
   if (into < 0 || into >= lengthSamples) return 0;
   const edge = Math.min(EDGE_S * sampleRateHz, lengthSamples / 2);
   const nearest = Math.min(into + 0.5, lengthSamples - into - 0.5);
   const shape = nearest >= edge ? 1 : 0.5 - 0.5 * Math.cos((Math.PI * nearest) / edge);
-  return amplitude(levelDb) * shape * Math.sin((2 * Math.PI * pitchHz * into) / sampleRateHz);
+  return amplitudeAt(pulse, sample, GLIDE_S * sampleRateHz) * shape * Math.sin((2 * Math.PI * pitchHz * into) / sampleRateHz);
+}
+
+/** Worked out anew for every sample, so that it is the same wherever a block begins. */
+function amplitudeAt({ levelDb, changes = [] }: Sounded, sample: number, glideSamples: number): number {
+  let now = amplitude(levelDb);
+  for (let i = 0; i < changes.length && changes[i]!.atSample < sample; i++) {
+    const to = amplitude(changes[i]!.levelDb);
+    const until = Math.min(sample, changes[i + 1]?.atSample ?? sample);
+    now = to + (now - to) * Math.exp((changes[i]!.atSample - until) / glideSamples);
+  }
+  return now;
 }
 
 /** Bursts at both peaks of the mains wave, mean square 1. */

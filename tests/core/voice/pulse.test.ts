@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest';
+import { pulseTimeS } from '../../../src/core/run/timetable';
 import { makeVoice, PEAK, type Sounded, type VoiceScene } from '../../../src/core/voice/pulse';
 import { wavBytes } from '../../../src/core/voice/wav';
+import { plainScenario } from '../world/fixtureScenario';
 
 const RATE = 48_000;
 const QUIET: VoiceScene = { noiseDb: -200, buzzDb: -200, mainsHz: 50 };
@@ -49,6 +51,63 @@ test('blocks of any size give the same samples', () => {
   expect(rendered(pulses, scene, 14_400, 128 * 5)).toEqual(rendered(pulses, scene, 14_400, 14_400));
 });
 
+/** Renders in blocks of one size; `told` changes pulses and scene before the sample it names, on the border of a block. */
+function followed(block: number, told: readonly { atSample: number; pulses: readonly Sounded[]; scene: VoiceScene }[]): Float32Array {
+  const voice = makeVoice(RATE);
+  const out = new Float32Array(14_400);
+  for (let at = 0; at < out.length; at += block) {
+    const { pulses, scene } = told.filter(({ atSample }) => atSample <= at).at(-1)!;
+    voice.render(out.subarray(at, at + block), at, pulses, scene);
+  }
+  return out;
+}
+
+test('knobs turned while noise and pulse sound give the same samples in blocks of 1, 32, 128 and 3 200', () => {
+  const scene: VoiceScene = { noiseDb: -30, buzzDb: -40, mainsHz: 50 };
+  const long = beep({ lengthSamples: 4_800 });
+  const told = [
+    { atSample: 0, pulses: [long], scene },
+    { atSample: 6_400, pulses: [{ ...long, changes: [{ atSample: 6_400, levelDb: -8 }] }], scene: { ...scene, noiseDb: -24 } },
+  ];
+  const whole = followed(3_200, told);
+  for (const block of [1, 32, 128]) expect(followed(block, told)).toEqual(whole);
+  expect(rms(whole.subarray(7_000, 9_000)) / rms(whole.subarray(5_000, 6_400))).toBeGreaterThan(3);
+});
+
+test('a knob turned by 20 dB while a pulse sounds makes no step larger than the note itself makes, and is heard within 10 ms', () => {
+  const long = beep({ levelDb: -20, lengthSamples: 4_800 });
+  const out = rendered([{ ...long, changes: [{ atSample: 7_000, levelDb: 0 }] }]);
+  const largest = 0.5 * 2 * Math.sin((Math.PI * 1_000) / RATE);
+  for (let i = 1; i < out.length; i++) expect(Math.abs(out[i]! - out[i - 1]!)).toBeLessThanOrEqual(largest * 1.02);
+  expect(20 * Math.log10(rms(out.subarray(7_480, 7_528)) / rms(out.subarray(6_900, 6_948)))).toBeGreaterThan(18);
+  expect(out.subarray(0, 7_000)).toEqual(rendered([long]).subarray(0, 7_000));
+});
+
+test('noise turned up by 40 dB at once rises over milliseconds: no sample jumps by more than the loud noise itself does', () => {
+  const told = [-60, -20].map((noiseDb, i) => ({ atSample: 6_400 * i, pulses: [], scene: { ...QUIET, noiseDb } }));
+  const out = followed(128, told);
+  const jump = (from: number, to: number): number => {
+    let largest = 0;
+    for (let i = from; i < to; i++) largest = Math.max(largest, Math.abs(out[i]! - out[i - 1]!));
+    return largest;
+  };
+  expect(jump(6_390, 6_500)).toBeLessThan(jump(8_000, 14_400));
+  expect(rms(out.subarray(6_400, 6_448))).toBeLessThan(rms(out.subarray(8_000, 14_400)) / 2);
+});
+
+test('a rendering taken up again from what the voice remembered gives the samples it would have given', () => {
+  const scene: VoiceScene = { noiseDb: -30, buzzDb: -40, mainsHz: 50 };
+  const whole = rendered([beep()], scene);
+  const voice = makeVoice(RATE);
+  const out = new Float32Array(14_400);
+  voice.render(out.subarray(0, 5_000), 0, [beep()], scene);
+  const memory = voice.memory();
+  voice.render(new Float32Array(3_000), 5_000, [], { ...scene, noiseDb: 0 });
+  voice.recall(memory);
+  voice.render(out.subarray(5_000), 5_000, [beep()], scene);
+  expect(out).toEqual(whole);
+});
+
 test('noise has the power its level says, against a pulse of the same level, inside the passband', () => {
   const noise = rendered([], { ...QUIET, noiseDb: -20 }, RATE * 2);
   const tone = rendered([beep({ atSample: 0, lengthSamples: RATE, levelDb: -20 })], QUIET, RATE);
@@ -73,13 +132,18 @@ test('however loud, no sample passes -1 dBFS', () => {
   expect(peak).toBeGreaterThan(0.7);
 });
 
-test('pulse times do not drift: after 30 minutes a pulse still starts on its sample', () => {
-  const at = RATE * 1_800;
+test('pulse times do not drift: each of the 2,250 pulses of 30 minutes starts on the sample of its time', () => {
+  const scenario = plainScenario({ tags: [{ ...plainScenario().tags[0]!, pulsesPerMinute: 75 }] });
   const voice = makeVoice(RATE);
-  const out = new Float32Array(2_000);
-  voice.render(out, at - 500, [beep({ atSample: at })], QUIET);
-  expect(out.findIndex((x) => x !== 0)).toBeGreaterThanOrEqual(500);
-  expect(out.findIndex((x) => x !== 0)).toBeLessThan(510);
+  const out = new Float32Array(200);
+  const firstS = pulseTimeS(scenario, 0, 0);
+  for (let number = 0; number < 2_250; number++) {
+    const atSample = Math.round(pulseTimeS(scenario, 0, number) * RATE);
+    expect(Math.abs(atSample - Math.round((firstS + number * 0.8) * RATE))).toBeLessThanOrEqual(RATE / 2_000); // times are whole milliseconds
+    voice.render(out, atSample - 100, [beep({ atSample })], QUIET);
+    expect(out.findIndex((x) => x !== 0)).toBe(101); // the sine's own first sample is 0
+  }
+  expect(pulseTimeS(scenario, 0, 2_249)).toBeGreaterThan(1_798);
 });
 
 test('a WAV file says 48 kHz, 16 bit, one channel, and holds the samples', () => {
