@@ -11,8 +11,8 @@ const SHORTLY_S = 180;
 const FULL_DEG = 300;
 
 /**
- * Whether the first bearing at each new place came from a full look round; `null` where nothing was marked. Of a sweep that was cut
- * only its longest uncut piece is a look: over a change of gain front and back can't be compared.
+ * Whether the first bearing at each new place came from a full look round; `null` where nothing was marked. `sweeps` are those
+ * that a change of the controls has not spoilt: over a change of gain front and back can't be compared.
  */
 export function fullLooks(
   evidence: Evidence,

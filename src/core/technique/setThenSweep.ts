@@ -14,16 +14,22 @@ const LOOK_WEIGHT = 0.25;
 /** Hands off the controls while the antenna turns. */
 export const setThenSweep: Habit = { id: 'setThenSweep', name: 'Set, then sweep', judge };
 
+/** The spoilt arc of each sweep: its arc less its longest uncut piece, degrees. */
+function spoiltArcsDeg(headings: Float64Array, sweeps: readonly Sweep[]): readonly number[] {
+  const uncut = sweeps.map((sweep) => longestUncut(headings, sweep));
+  return sweeps.map(({ arcDeg }, i) => Math.max(0, arcDeg - uncut[i]!.arcDeg));
+}
+
 function judge(evidence: Evidence): HabitResult {
   const { states } = evidence.run;
   const sweeps = sweepsOf(states, pulseIntervalS(evidence));
   if (sweeps.length < LEAST_SWEEPS) return notShown(`The antenna was swept ${sweeps.length} times; three sweeps show the habit.`);
   const headings = unwrappedHeadings(states);
-  const uncut = sweeps.map((sweep) => longestUncut(headings, sweep));
-  // The spoilt arc of a sweep is its arc less its longest uncut piece.
-  const spoilt = sweeps.map(({ arcDeg }, i) => Math.max(0, arcDeg - uncut[i]!.arcDeg));
+  const spoilt = spoiltArcsDeg(headings, sweeps);
   const arc = sweeps.reduce((sum, { arcDeg }) => sum + arcDeg, 0);
   const hands = linearScore(spoilt.reduce((sum, deg) => sum + deg, 0) / arc, SLIP_SHARE, NO_HABIT_SHARE);
+  // A sweep spoilt by more than a slip is no look, however its pieces add up: one has not heard round at one setting.
+  const uncut = sweeps.filter(({ arcDeg }, i) => spoilt[i]! <= SLIP_SHARE * arcDeg).map((sweep) => longestUncut(headings, sweep));
   const looks = fullLooks(evidence, uncut);
   const score = weightedMean([
     { score: hands, weight: 1 - LOOK_WEIGHT },

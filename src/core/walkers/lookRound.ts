@@ -155,7 +155,9 @@ export function* chooseAxis(hunt: Hunt): Script<Look | null> {
   }
   if (!best) return null;
   hunt.view = (yield* doAndWait([{ type: 'roll', toDeg: best.rollDeg }], REST_S)).view;
-  yield* setNet(hunt, best.found.leastGainDb + hunt.decisions.wantedDb);
+  const wantedNetDb = best.found.leastGainDb + hunt.decisions.wantedDb;
+  // One who doesn't cut leaves a loud setting as it is until the next place.
+  if (hunt.decisions.cuts || wantedNetDb > netOf(hunt)) yield* setNet(hunt, wantedNetDb);
   return (yield* lookToward(hunt, best.found.bearingDeg)) ?? best.found;
 }
 

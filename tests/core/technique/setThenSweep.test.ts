@@ -135,6 +135,14 @@ test('a look all round that was cut in its middle is none; arcs that cover the r
   };
   expect(looks(halves(0))).toBe(0);
   expect(looks(halves(2))).toBe(100);
+  const twiceCut = (knobs: Knobs) => {
+    halves(0)(knobs);
+    knobs.wait(4);
+    knobs.turn(-170);
+    knobs.gain(40);
+    knobs.turn(-180);
+  };
+  expect(looks(twiceCut)).toBe(0); // the halves left of two spoilt rounds lie side by side, and still nobody heard round
 });
 
 test('a place is new 50 m on, not 40', () => {
