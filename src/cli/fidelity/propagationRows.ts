@@ -9,26 +9,17 @@ import {
   pseudoBrewsterRad,
   roughnessFactor,
 } from '../../core/radio/ground';
-import { lambertEchoRatio } from '../../core/radio/hillEcho';
 import { knifeEdgeDb, knifeEdgeExactDb } from '../../core/radio/knifeEdge';
 import { galacticNoiseDb, manMadeNoiseDb } from '../../core/radio/noise';
 import { roundedObstacleDb } from '../../core/radio/roundedObstacle';
-import { wireCoefficient, wireSpread } from '../../core/radio/thinWire';
-import { plateEchoRatio } from '../../core/radio/wallEcho';
-import { LIGHT_M_MHZ, waveNumber } from '../../core/radio/wavelength';
+import { LIGHT_M_MHZ } from '../../core/radio/wavelength';
 import { woodlandLossDb } from '../../core/radio/woodland';
 import { toDeg, toRad } from '../../core/units/angles';
 import { magnitude } from '../../core/units/complex';
+import { echoRows } from './echoRows';
 import { flatGain, sommerfeldWorstDb } from './flatEarthTrials';
-import type { CheckRow } from './row';
-import { fadesBelow, fadingCorrelation } from './scatterTrials';
+import { type CheckRow, rows } from './row';
 import { flatGroundWorstDb, hillsRmsDb, swappedDb, wedgeWorstDb } from './terrainTrials';
-
-type Terms = Pick<CheckRow, 'unit' | 'tolerance' | 'mark' | 'source'>;
-
-/** Rows that share unit, tolerance, mark and source: claim, value, reference. */
-const rows = (terms: Terms, list: readonly (readonly [string, () => number, number])[]): readonly CheckRow[] =>
-  list.map(([claim, value, reference]) => ({ claim, value, reference, ...terms }));
 
 const SPACE: readonly CheckRow[] = [
   ...rows({ unit: 'dB', tolerance: 1e-4, mark: 'P', source: 'ITU-R P.525' }, [
@@ -163,71 +154,6 @@ const COVER_AND_NOISE: readonly CheckRow[] = [
   ]),
 ];
 
-const wire = (deg: number): number => magnitude(wireCoefficient(waveNumber(150), 0.0125, Math.sin(toRad(deg))));
-const fade = (part: 'crossings' | 'meanLength', db: number) => () => fadesBelow(db)[part];
-
-const ECHOES: readonly CheckRow[] = [
-  ...rows({ unit: '', tolerance: 0.05, mark: 'P', source: 'J0(2 pi d / lambda), isotropic scatter' }, [
-    ['fading correlation 0.1 wavelength apart', () => fadingCorrelation(0.1), 0.90371],
-    ['fading correlation 0.25 wavelength apart', () => fadingCorrelation(0.25), 0.472],
-    ['fading correlation 0.5 wavelength apart', () => fadingCorrelation(0.5), -0.30424],
-  ]),
-  {
-    claim: 'Rayleigh fades: crossings of -20 dB per wavelength',
-    unit: '',
-    value: fade('crossings', -20),
-    reference: 0.24817,
-    tolerance: 0.024817,
-    mark: 'P',
-    source: 'Rice: sqrt(2 pi) r exp(-r^2)',
-  },
-  {
-    claim: 'Rayleigh fades: crossings of -10 dB per wavelength',
-    unit: '',
-    value: fade('crossings', -10),
-    reference: 0.71723,
-    tolerance: 0.071723,
-    mark: 'P',
-    source: 'Rice: sqrt(2 pi) r exp(-r^2)',
-  },
-  {
-    claim: 'Rayleigh fades: mean length below -20 dB',
-    unit: 'wavelengths',
-    value: fade('meanLength', -20),
-    reference: 0.04009,
-    tolerance: 0.004009,
-    mark: 'P',
-    source: 'Rice: (exp(r^2) - 1) / (sqrt(2 pi) r)',
-  },
-  {
-    claim: 'Rayleigh fades: mean length below -10 dB',
-    unit: 'wavelengths',
-    value: fade('meanLength', -10),
-    reference: 0.13268,
-    tolerance: 0.013268,
-    mark: 'P',
-    source: 'Rice: (exp(r^2) - 1) / (sqrt(2 pi) r)',
-  },
-  ...rows({ unit: '', tolerance: 1e-4, mark: 'D', source: 'series for a conducting cylinder, computed independently for this project' }, [
-    ['thin wire |D|, 150 MHz, radius 12.5 mm, 90 degrees', () => wire(90), 0.19094405],
-    ['thin wire |D|, 60 degrees', () => wire(60), 0.21295741],
-    ['thin wire |D|, 30 degrees', () => wire(30), 0.32575525],
-    ['thin wire echo, 20 + 20 m, dB', () => 20 * Math.log10(wire(90) * wireSpread(20, 20)), -30.402477],
-  ]),
-  ...rows({ unit: 'dB', tolerance: 1e-4, mark: 'D', source: 'computed independently for this project' }, [
-    [
-      'Lambert facet 200 x 200 m, rho 0.1, 60 degrees, 1 km',
-      () => 10 * Math.log10(lambertEchoRatio(0.1, 40_000, 0.5, 0.5, 1000, 1000, 1000)),
-      -34.971499,
-    ],
-    [
-      'plate 10 x 6 m, |G| 0.5, cos 0.7, 50/30/60 m',
-      () => 20 * Math.log10(plateEchoRatio(0.5, 60, 0.7, LIGHT_M_MHZ / 150, 50, 30, 60)),
-      -8.5193746,
-    ],
-  ]),
-];
-
 const share = (sorted: readonly number[], part: number): number => sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * part))]!;
 
 const TERRAIN: readonly CheckRow[] = [
@@ -294,6 +220,6 @@ export const propagationRows: readonly CheckRow[] = [
   ...GROUND_ROWS,
   ...NORTON,
   ...COVER_AND_NOISE,
-  ...ECHOES,
+  ...echoRows,
   ...TERRAIN,
 ];

@@ -11,3 +11,9 @@ export type CheckRow = {
   readonly mark: 'P' | 'M' | 'D' | 'T';
   readonly source: string;
 };
+
+type Terms = Pick<CheckRow, 'unit' | 'tolerance' | 'mark' | 'source'>;
+
+/** Rows that share unit, tolerance, mark and source: claim, value, reference. */
+export const rows = (terms: Terms, list: readonly (readonly [string, () => number, number])[]): readonly CheckRow[] =>
+  list.map(([claim, value, reference]) => ({ claim, value, reference, ...terms }));

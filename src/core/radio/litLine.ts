@@ -1,27 +1,47 @@
 import { valueAt } from '../world/grid';
 import type { PowerLine, Support } from '../world/world';
+import { type Bundle, makeBundle } from './bundle';
 import { directWave, type TagSite } from './directWave';
 import { spaceVector } from './echoLeg';
-import type { Wire } from './thinWire';
+import { makeWire, type Wire } from './thinWire';
 import type { LossBudget } from './wave';
-import { type Field, fieldOf, lengthOfVector, minus, type Vector } from './waveVector';
+import { type Field, fieldOf, fieldPower, lengthOfVector, minus, type Vector } from './waveVector';
 
 /** What lights one support of a line: the field at wire height without its phase, times the distance, so that it may be carried along. */
-export type Lighting = { readonly at: Vector; readonly field: Field; readonly r1M: number; readonly lossDb: LossBudget };
+export type Lighting = {
+  readonly at: Vector;
+  readonly field: Field;
+  readonly amplitude: number;
+  readonly r1M: number;
+  readonly lossDb: LossBudget;
+};
 
 /** A conductor between two supports, and which lightings stand at its ends. */
 export type LitSpan = Wire & { readonly fromLight: number; readonly toLight: number };
 
+/** A support cut into wires one over the other, lit at each cut from the foot to the top: in a shadow the top may see what the foot does not. */
+export type LitSupport = { readonly wires: readonly Wire[]; readonly lights: readonly Lighting[]; readonly topM: Vector };
+
 /** A power line as the tag lights it. */
 export type LitLine = {
+  /** At the height of the wires, at the chosen supports. */
   readonly lights: readonly Lighting[];
-  readonly spans: readonly LitSpan[];
-  readonly supports: readonly (Wire & { readonly light: number; readonly kind: Support['kind'] })[];
+  /** Spans by the lighting at which they begin. */
+  readonly bundles: readonly Bundle<LitSpan>[];
+  readonly supports: readonly LitSupport[];
   readonly tag: Vector;
+  /** Loss of the guided wave along the line, dB. */
+  readonly guidedDbPer100M: number;
 };
 
 /** Lines are lit at every support up to this many, then at every second, third … */
 const MOST_LIGHTS = 30;
+/** Supports are lit at these heights, metres, and at their tops. */
+const CUTS_M = [0, 3, 8, 18, 30];
+/** The foot's light is read so high, metres: at the ground itself a level field is nil. */
+const FOOT_M = 0.5;
+/** Loss of the wave along a line where the scenario does not say, dB per 100 m: our assumption. */
+const GUIDED_DB_PER_100_M = 3;
 
 /** Lights all lines once per tag position. */
 export function litLines(site: TagSite): readonly LitLine[] {
@@ -33,11 +53,8 @@ export function litLines(site: TagSite): readonly LitLine[] {
 function litLine(site: TagSite, line: PowerLine, tag: Vector): LitLine {
   const every = Math.ceil(line.supports.length / MOST_LIGHTS);
   const chosen = line.supports.filter((_, i) => i % every === 0 || i === line.supports.length - 1);
-  const lights = chosen.map((support): Lighting => {
-    const wave = directWave(site, support.foot, support.heightM * 0.85, true).wave;
-    const at: Vector = [support.foot.eM, support.foot.nM, support.foot.zM + support.heightM * 0.85];
-    return { at, field: fieldOf(wave), r1M: lengthOfVector(minus(tag, at)), lossDb: wave.lossDb };
-  });
+  const hangM = hangingM(line);
+  const lights = chosen.map((support) => lightAt(site, support, hangM, tag));
   const nearest = (p: Vector): number => {
     let best = 0;
     lights.forEach((light, i) => {
@@ -45,25 +62,42 @@ function litLine(site: TagSite, line: PowerLine, tag: Vector): LitLine {
     });
     return best;
   };
+  const spans = line.spans.map((span): LitSpan => {
+    // a hanging wire reflects like the chord lowered by two thirds of its sag
+    const lowered = (p: { eM: number; nM: number; zM: number }): Vector => [p.eM, p.nM, p.zM - (2 / 3) * span.sagM];
+    const [from, to] = [lowered(span.from), lowered(span.to)];
+    return { ...makeWire(from, to, span.conductorRadiusM), fromLight: nearest(from), toLight: nearest(to) };
+  });
   return {
     tag,
     lights,
-    spans: line.spans.map((span) => {
-      // a hanging wire reflects like the chord lowered by two thirds of its sag
-      const lowered = (p: { eM: number; nM: number; zM: number }): Vector => [p.eM, p.nM, p.zM - (2 / 3) * span.sagM];
-      const [from, to] = [lowered(span.from), lowered(span.to)];
-      return { from, to, radiusM: span.conductorRadiusM, fromLight: nearest(from), toLight: nearest(to) };
-    }),
-    supports: line.supports.map((support) => {
-      const from: Vector = [support.foot.eM, support.foot.nM, support.foot.zM];
-      return {
-        from,
-        to: [from[0], from[1], from[2] + support.heightM],
-        radiusM: support.radiusM,
-        light: nearest(from),
-        kind: support.kind,
-      };
-    }),
+    guidedDbPer100M: site.scenario.radio.guidedDbPer100M ?? GUIDED_DB_PER_100_M,
+    bundles: lights.map((_, i) => makeBundle(spans.filter((span) => span.fromLight === i))).filter(({ wires }) => wires.length > 0),
+    supports: line.supports.map((support) => litSupport(site, support, tag)),
+  };
+}
+
+/** Height of the lowest wires over the feet of their supports, metres. */
+function hangingM({ supports, spans }: PowerLine): number {
+  const foot = supports[0]!.foot;
+  return spans.length === 0 ? supports[0]!.heightM : Math.max(1, spans[0]!.from.zM - foot.zM);
+}
+
+function lightAt(site: TagSite, { foot }: Support, heightM: number, tag: Vector): Lighting {
+  const wave = directWave(site, foot, heightM, true).wave;
+  const at: Vector = [foot.eM, foot.nM, foot.zM + heightM];
+  const field = fieldOf(wave);
+  return { at, field, amplitude: Math.sqrt(fieldPower(field)), r1M: lengthOfVector(minus(tag, at)), lossDb: wave.lossDb };
+}
+
+function litSupport(site: TagSite, support: Support, tag: Vector): LitSupport {
+  const { foot, heightM, radiusM } = support;
+  const cuts = [...CUTS_M.filter((cut) => cut < heightM - 2), heightM];
+  const up = (m: number): Vector => [foot.eM, foot.nM, foot.zM + m];
+  return {
+    wires: cuts.slice(1).map((to, i) => makeWire(up(cuts[i]!), up(to), radiusM)),
+    lights: cuts.map((cut) => lightAt(site, support, Math.max(FOOT_M, cut), tag)),
+    topM: up(heightM),
   };
 }
 

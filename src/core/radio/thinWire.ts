@@ -1,7 +1,7 @@
 import { type Complex, complex, divide, multiply, scale } from '../units/complex';
 import { besselJ0, besselY0 } from './besselZero';
 import { knifeEdgeRatio } from './knifeEdge';
-import { along, cross, dot, lengthOfVector, minus, plus, unit, type Vector } from './waveVector';
+import { along, lengthOfVector, minus, plus, type Vector } from './waveVector';
 
 /**
  * Scattering coefficient of a straight thin cylinder for the field component in the plane of ray and wire:
@@ -15,7 +15,19 @@ export function wireCoefficient(k: number, radiusM: number, sinBeta: number): Co
 }
 
 /** A straight conductor in space, metres east, north, up. */
-export type Wire = { readonly from: Vector; readonly to: Vector; readonly radiusM: number };
+export type Wire = {
+  readonly from: Vector;
+  readonly to: Vector;
+  readonly radiusM: number;
+  /** Unit vector from `from` to `to`, and how far that is. */
+  readonly axis: Vector;
+  readonly lengthM: number;
+};
+
+export function makeWire(from: Vector, to: Vector, radiusM: number): Wire {
+  const lengthM = lengthOfVector(minus(to, from));
+  return { from, to, radiusM, axis: along(minus(to, from), 1 / lengthM), lengthM };
+}
 
 /** Where a wire sends a wave from one point to another, and how much of it. */
 export type WireHit = {
@@ -25,37 +37,54 @@ export type WireHit = {
   readonly r1M: number;
   readonly r2M: number;
   readonly sinBeta: number;
-  /** Complex part of an endless wire's wave that this length gives: near 1 within it, fading over half a Fresnel length at its ends. */
+  /**
+   * Complex part of an endless wire's wave that this length gives under even light: near 1 within it, fading over half a Fresnel
+   * length at its ends. `fromPart` and `toPart`, which add up to it, weigh the lights at its ends where light changes evenly between.
+   */
   readonly window: Complex;
+  readonly fromPart: Complex;
+  readonly toPart: Complex;
 };
 
 /** Least distance of either end from a wire, metres. */
 const LEAST_M = 0.5;
 
 export function wireHit(wire: Wire, source: Vector, target: Vector, lambdaM: number): WireHit {
-  const lengthM = lengthOfVector(minus(wire.to, wire.from));
-  const axis = unit(minus(wire.to, wire.from));
-  const [a, b] = [fromAxis(wire.from, axis, source), fromAxis(wire.from, axis, target)];
+  const { axis, lengthM } = wire;
+  const [a, b] = [placeOn(wire, source), placeOn(wire, target)];
   const s = a.alongM + ((b.alongM - a.alongM) * a.awayM) / (a.awayM + b.awayM);
   const r1M = Math.hypot(a.awayM, s - a.alongM);
   const r2M = Math.hypot(b.awayM, s - b.alongM);
   const sinBeta = Math.max(0.02, a.awayM / r1M);
   const halfM = Math.sqrt((lambdaM * r1M * r2M) / (r1M + r2M)) / sinBeta;
-  const beyond = knifeEdgeRatio((Math.SQRT2 * (lengthM - s)) / halfM);
-  const before = knifeEdgeRatio((Math.SQRT2 * s) / halfM);
+  const perM = Math.SQRT2 / halfM;
   return {
     at: plus(wire.from, along(axis, s)),
     share: s / lengthM,
     r1M,
     r2M,
     sinBeta,
-    window: complex(1 - beyond.re - before.re, -beyond.im - before.im),
+    ...fresnelParts(-perM * s, perM * (lengthM - s)),
   };
 }
 
-function fromAxis(origin: Vector, axis: Vector, point: Vector): { alongM: number; awayM: number } {
-  const from = minus(point, origin);
-  return { alongM: dot(from, axis), awayM: Math.max(LEAST_M, lengthOfVector(cross(from, axis))) };
+/** (1 + j)/2 times the integral of exp(-j pi v^2/2) from v0 to v1, and its parts under light that falls or rises evenly from one to the other. */
+function fresnelParts(v0: number, v1: number): Pick<WireHit, 'window' | 'fromPart' | 'toPart'> {
+  const beyond = knifeEdgeRatio(v1);
+  const before = knifeEdgeRatio(-v0);
+  const window = complex(1 - beyond.re - before.re, -beyond.im - before.im);
+  const [a0, a1] = [(Math.PI * v0 * v0) / 2, (Math.PI * v1 * v1) / 2];
+  // the integral of v exp(-j pi v^2/2) is (j/pi) exp(-j pi v^2/2); times (1 + j)/2
+  const [re, im] = [(Math.cos(a1) - Math.cos(a0)) / (2 * Math.PI), (Math.sin(a0) - Math.sin(a1)) / (2 * Math.PI)];
+  const toPart = complex((-re - im - v0 * window.re) / (v1 - v0), (re - im - v0 * window.im) / (v1 - v0));
+  return { window, toPart, fromPart: complex(window.re - toPart.re, window.im - toPart.im) };
+}
+
+/** A point against a wire's line: how far along from its beginning, and how far away. */
+export function placeOn({ from, axis }: Wire, point: Vector): { readonly alongM: number; readonly awayM: number } {
+  const [x, y, z] = [point[0] - from[0], point[1] - from[1], point[2] - from[2]];
+  const alongM = x * axis[0] + y * axis[1] + z * axis[2];
+  return { alongM, awayM: Math.max(LEAST_M, Math.sqrt(Math.max(0, x * x + y * y + z * z - alongM * alongM))) };
 }
 
 /** Spreading of a wire's wave: sqrt(r1 / (r2 (r1 + r2))). */

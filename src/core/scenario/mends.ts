@@ -14,6 +14,7 @@ const MENDS: Readonly<Record<string, string>> = {
   'ground.relief.strengthM': 'give metres between 0 and 600',
   'ground.cover': 'give shares of the ground between 0 and the bound, not more than 1 together',
   'ground.powerLines': 'give route, spans and heights in metres within the bounds of the scenario schema',
+  'radio.guidedDbPer100M': 'give decibels per 100 m of power line between 0.2 and 30, or leave it out for 3',
   tags: 'give one to eight tags',
   'tags.at': 'give [east, north] in metres inside the map',
   'tags.frequencyMHz': 'give megahertz between 30 and 500, for example 151.5',

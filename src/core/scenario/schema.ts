@@ -123,6 +123,8 @@ export const scenarioSchema = z.strictObject({
     noise: z.enum(NOISE_CLASSES),
     lineNoiseDb: between(-40, 40),
     mainsHz: z.union([z.literal(50), z.literal(60)]),
+    /** What the wave that runs along a power line loses, dB per 100 m. Left out: 3, our assumption (see `guidedLossOf`). */
+    guidedDbPer100M: between(0.2, 30).optional(),
   }),
   tags: z.array(tag).min(1).max(8),
   kit,

@@ -1,8 +1,40 @@
 import { describe, expect, test } from 'vitest';
-import { wireHit } from '../../../src/core/radio/thinWire';
+import { makeAirspace } from '../../../src/core/radio/arrivals';
+import { coupledFields, makeBundle } from '../../../src/core/radio/bundle';
+import { litLines } from '../../../src/core/radio/litLine';
+import { makeWire, wireCoefficient, wireHit, wireSpread } from '../../../src/core/radio/thinWire';
 import { plateEchoRatio } from '../../../src/core/radio/wallEcho';
+import { wavelengthM, waveNumber } from '../../../src/core/radio/wavelength';
+import { fieldSquared, type Vector } from '../../../src/core/radio/waveVector';
+import type { Scenario } from '../../../src/core/scenario/schema';
+import { toRad } from '../../../src/core/units/angles';
+import { add, complex, exponential, magnitude, multiply, scale } from '../../../src/core/units/complex';
+import { generateWorld } from '../../../src/core/world/generate';
+import { plainScenario } from '../world/fixtureScenario';
 
-const wire = { from: [0, 0, 10], to: [200, 0, 10], radiusM: 0.006 } as const;
+const wire = makeWire([0, 0, 10], [200, 0, 10], 0.006);
+
+/** What parallel wires send back over what reaches the middle of them, dB. */
+function bundleEchoDb(asideM: readonly number[], deg: number): number {
+  const k = waveNumber(150);
+  const [beta, round] = [toRad(deg), toRad(250)];
+  const source: Vector = [-60 * Math.cos(beta), 60 * Math.sin(beta), 0];
+  const target: Vector = [15 * Math.cos(beta), 15 * Math.sin(beta) * Math.cos(round), 15 * Math.sin(beta) * Math.sin(round)];
+  const bundle = makeBundle(asideM.map((y) => makeWire([-5_000, y, 0], [5_000, y, 0], 0.0125)));
+  const hits = bundle.wires.map((one) => wireHit(one, source, target, wavelengthM(150)));
+  const incident = hits.map((hit) => scale(exponential(complex(0, -k * (hit.r1M - 60))), 60 / hit.r1M));
+  const fields = coupledFields(
+    bundle,
+    incident,
+    hits.map((hit) => hit.at[0]),
+    { across: k * Math.sin(beta), along: k * Math.cos(beta) },
+  );
+  const sum = hits.reduce((so, hit, i) => {
+    const way = scale(exponential(complex(0, -k * hit.r2M)), wireSpread(hit.r1M, hit.r2M));
+    return add(so, multiply(multiply(fields[i]!, wireCoefficient(k, 0.0125, hit.sinBeta)), way));
+  }, complex(0));
+  return 20 * Math.log10(magnitude(sum));
+}
 
 describe('thin wires and plates', () => {
   test('the point of a wire hit has equal angles to both ends within 1e-9', () => {
@@ -17,7 +49,8 @@ describe('thin wires and plates', () => {
       [150, 60, 2],
     ] as const;
     const whole = wireHit(wire, source, target, 2).window;
-    const parts = [wireHit({ ...wire, to: [80, 0, 10] }, source, target, 2), wireHit({ ...wire, from: [80, 0, 10] }, source, target, 2)];
+    const middle = [80, 0, 10] as const;
+    const parts = [makeWire(wire.from, middle, 0.006), makeWire(middle, wire.to, 0.006)].map((part) => wireHit(part, source, target, 2));
     expect(Math.abs(parts[0]!.window.re + parts[1]!.window.re - whole.re)).toBeLessThan(1e-9);
     expect(Math.abs(parts[0]!.window.im + parts[1]!.window.im - whole.im)).toBeLessThan(1e-9);
   });
@@ -27,7 +60,61 @@ describe('thin wires and plates', () => {
     expect(Math.hypot(window.re, window.im)).toBeLessThan(0.1);
   });
 
+  test('light that changes evenly along a wire is weighed at its ends: the two parts add up to the window within 1e-12', () => {
+    const { window, fromPart, toPart } = wireHit(wire, [20, -150, 1], [150, 60, 2], 2);
+    expect(Math.hypot(fromPart.re + toPart.re - window.re, fromPart.im + toPart.im - window.im)).toBeLessThan(1e-12);
+  });
+
+  // nec2c, 60 m of wire with lossy ends, radius 12.5 mm, 150 MHz, 60 m to the dipole and 15 m to the receiver 250 degrees round
+  test.each([
+    [[-0.6, -0.2, 0.2, 0.6], 90, -20.69],
+    [[-0.6, -0.2, 0.2, 0.6], 60, -18.84],
+    [[-0.95, 0, 0.95], 90, -38.44],
+    [[-0.95, 0, 0.95], 60, -27.83],
+    [[-4.2, 0, 4.2], 90, -21.43],
+    [[-4.2, 0, 4.2], 60, -23.77],
+  ] as const)('wires side by side at %j m, %i degrees, send back %f dB within 1 dB (wire solver nec2c)', (asideM, deg, db) => {
+    expect(Math.abs(bundleEchoDb(asideM, deg) - db)).toBeLessThan(1);
+  });
+
   test('a plate never sends back more than a mirror of its reflection coefficient', () => {
     expect(plateEchoRatio(0.5, 1e6, 1, 2, 50, 50, 100)).toBeCloseTo(0.5, 12);
+  });
+});
+
+describe('the wave guided by a line', () => {
+  const whip = { leanDeg: 0, towardDeg: 0 };
+  const losing = (guidedDbPer100M?: number): Scenario => {
+    const plain = plainScenario({ ground: { sizeM: 1_500, buildings: [] } });
+    const route: [number, number][] = [
+      [40, 700],
+      [1_460, 760],
+    ];
+    const line = { voltage: 'medium' as const, route, spanM: 110, supportHeightM: 12, wireHeightM: 10, conductors: 3 };
+    return {
+      ...plain,
+      ground: { ...plain.ground, powerLines: [line] },
+      radio: { ...plain.radio, ...(guidedDbPer100M === undefined ? {} : { guidedDbPer100M }) },
+      tags: [{ ...plain.tags[0]!, at: [160, 640], whip }],
+    };
+  };
+  const world = generateWorld(losing());
+  const space = (scenario: Scenario) => makeAirspace({ scenario, world, tagIndex: 0, tagAt: { eM: 160, nM: 640 } });
+  const plain = space(losing());
+  const site = (scenario: Scenario) => ({ scenario, world, tagIndex: 0, tagAt: { eM: 160, nM: 640 }, field: plain.field });
+
+  test('loses 3 dB per 100 m where the scenario does not say, and what it says where it does', () => {
+    expect(litLines(site(losing()))[0]!.guidedDbPer100M).toBe(3);
+    expect(litLines(site(losing(0.5)))[0]!.guidedDbPer100M).toBe(0.5);
+  });
+
+  test('with 0.2 dB per 100 m the poles 1 km on send more than 20 dB above what they send with 30 dB per 100 m', () => {
+    const sent = (db: number) => {
+      const there = space(losing(db));
+      for (const radial of plain.field.known()) there.field.put(radial);
+      const { waves } = there.arrivalsAt({ eM: 1_200, nM: 765 }, 1.7);
+      return 10 * Math.log10(waves.filter((w) => w.kind === 'pole').reduce((sum, w) => sum + fieldSquared(w), 1e-30));
+    };
+    expect(sent(0.2) - sent(30)).toBeGreaterThan(20);
   });
 });

@@ -1,0 +1,78 @@
+import { type Complex, complex, exponential, multiply, scale } from '../units/complex';
+import { cylinderCoefficient } from './cylinder';
+import type { EchoScene } from './hillEcho';
+import { type Candidate, carried, fieldOverGround, lineWave, MOST_OVER_GROUND, NO_FIELD, overGround, scattered } from './lineLeg';
+import type { Lighting, LitLine, LitSupport } from './litLine';
+import { wireHit, wireSpread } from './thinWire';
+import { wavelengthM, waveNumber } from './wavelength';
+import { across, addFields, type Field, fieldAlong, lengthOfVector, minus, unit, type Vector } from './waveVector';
+
+/** Guided wave: what it takes of the field at the line. Our assumption. */
+const GUIDED_COUPLING = 0.3;
+
+/**
+ * Waves from the supports of a line: each an upright cylinder lit along its height, its pieces added with the ground's part at the
+ * height of each; and what the wave guided by the line sends from it.
+ */
+export function supportCandidates(line: LitLine, scene: EchoScene): readonly Candidate[] {
+  const entry = strongestLight(line);
+  return line.supports.map((support): Candidate => {
+    const flatM = Math.max(0.5, Math.hypot(scene.receiver[0] - support.topM[0], scene.receiver[1] - support.topM[1]));
+    const guide = guidedAmplitude(line, entry, support.topM, flatM, scene);
+    const most = mostScattered(support, line.tag, flatM, scene) + guide;
+    return { mostPower: MOST_OVER_GROUND * most * most, make: () => supportWave(support, line, guide, scene) };
+  });
+}
+
+function supportWave(support: LitSupport, line: LitLine, guide: number, scene: EchoScene) {
+  const { wires, lights, topM } = support;
+  const turn = turnRound(line.tag, topM, scene.receiver);
+  const over = lights.map((light) => overGround(light.at, scene, 'v'));
+  const hits = wires.map((wire) => wireHit(wire, line.tag, scene.receiver, wavelengthM(scene.frequencyMHz)));
+  const first = hits[0]!;
+  const coefficient = cylinderCoefficient(waveNumber(scene.frequencyMHz), wires[0]!.radiusM, first.sinBeta, turn);
+  const field = wires.reduce<Field>((sum, wire, i) => {
+    const hit = hits[i]!;
+    const incident = addFields(
+      carried(lights[i]!, multiply(hit.fromPart, over[i]!), hit, scene),
+      carried(lights[i + 1]!, multiply(hit.toPart, over[i + 1]!), hit, scene),
+    );
+    return addFields(sum, scattered(wire, hit, incident, coefficient, scene));
+  }, NO_FIELD);
+  // the wave comes from where the mirror point stands on the support
+  const lowM = wires[0]!.from[2];
+  const at: Vector = [topM[0], topM[1], Math.min(topM[2], Math.max(lowM, first.at[2]))];
+  const along = fieldOverGround(guidedField(guide, support, line, scene), topM, scene);
+  const light = lights[Math.floor(lights.length / 2)]!;
+  return lineWave('pole', addFields(field, along), { at, wayM: first.r1M + first.r2M, light }, scene);
+}
+
+/** No less than the field which a support scatters: its brightest light, thickness and nearness all at their most. */
+function mostScattered({ wires, lights }: LitSupport, tag: Vector, r2M: number, scene: EchoScene): number {
+  const k = waveNumber(scene.frequencyMHz);
+  const brightest = Math.max(...lights.map((light) => light.amplitude));
+  const r1M = Math.max(0.5, Math.hypot(tag[0] - wires[0]!.from[0], tag[1] - wires[0]!.from[1]));
+  return brightest * Math.sqrt(2 / (Math.PI * k)) * (2 * k * wires[0]!.radiusM + 2) * wireSpread(r1M, r2M) * 1.3;
+}
+
+const strongestLight = (line: LitLine): Lighting => line.lights.reduce((best, light) => (light.amplitude > best.amplitude ? light : best));
+
+/** Angle round an upright axis by which a wave turns from its way: 0 straight on, pi straight back. */
+function turnRound(from: Vector, axis: Vector, to: Vector): number {
+  const [inE, inN, outE, outN] = [axis[0] - from[0], axis[1] - from[1], to[0] - axis[0], to[1] - axis[1]];
+  return Math.atan2(inE * outN - inN * outE, inE * outE + inN * outN);
+}
+
+/** What the wave guided by the line sends from a support: coupled at the best-lit support, losing so much per 100 m. */
+function guidedAmplitude({ guidedDbPer100M }: LitLine, entry: Lighting, top: Vector, r2M: number, scene: EchoScene): number {
+  const lossDb = (guidedDbPer100M * lengthOfVector(minus(top, entry.at))) / 100;
+  return (GUIDED_COUPLING * entry.amplitude * 10 ** (-lossDb / 20)) / (waveNumber(scene.frequencyMHz) * Math.max(1, r2M));
+}
+
+/** It leaves upright. */
+function guidedField(amplitude: number, { topM }: LitSupport, line: LitLine, scene: EchoScene): Field {
+  const onward = minus(scene.receiver, topM);
+  const wayM = lengthOfVector(minus(topM, strongestLight(line).at)) + lengthOfVector(onward);
+  const phase: Complex = exponential(complex(0, -waveNumber(scene.frequencyMHz) * wayM));
+  return fieldAlong(across([0, 0, 1], unit(onward)), scale(phase, amplitude));
+}
