@@ -5,7 +5,8 @@ import { MUTANTS, type Mutant, timesFound } from './mutants';
 
 /**
  * Breaks the habits on purpose, one break at a time, and runs their tests: every break must make one fail. The sources are broken
- * as they are read, never on disk. The result goes into the guide. `npm run mutation -- TEXT` tries those with TEXT in file or name.
+ * as they are read, never on disk. The result goes into the guide. `npm run mutation -- PATTERN` tries those
+ * alone whose file and name match a regular expression, and leaves the page as it is.
  */
 
 const TESTS = 'tests/core/technique';
@@ -76,7 +77,7 @@ function intoPage(text: string): void {
 }
 
 async function main(wanted: string | undefined): Promise<void> {
-  const chosen = MUTANTS.filter(({ file, what }) => !wanted || `${file} ${what}`.includes(wanted));
+  const chosen = MUTANTS.filter(({ file, what }) => !wanted || new RegExp(wanted).test(`${file} ${what}`));
   const survivors: Mutant[] = [];
   const plain = { file: '', find: '', put: '', habit: '', what: '' };
   const all = [...new Set(MUTANTS.flatMap(testsOf))];

@@ -116,6 +116,12 @@ test('a change that two agreeing readings led to costs nothing and is a good mom
   expect(moments.some(({ good, what }) => good && what.includes('agreeing'))).toBe(true);
 });
 
+test('two readings that agree are enough, against a third', () => {
+  const { score, moments } = turnsNorthAfter([180, 14, 0]);
+  expect(score).toBe(100);
+  expect(moments.some(({ good, what }) => good && what.includes('when 2 agreeing'))).toBe(true);
+});
+
 test('the same change with readings that do not agree costs', () => {
   expect(turnsNorthAfter([180, 90, 270, 0]).score).toBeLessThan(50);
 });

@@ -54,6 +54,20 @@ test('a change while the antenna rests ends the sweep, unspoilt', () => {
   expect(judged(script).components['handsOff']).toBe(100);
 });
 
+test('a change in a rest of 0.6 s spoils nothing either', () => {
+  const script = (knobs: Knobs) => {
+    for (let i = 0; i < 3; i++) {
+      knobs.turn(100);
+      knobs.wait(0.3);
+      knobs.gain(20 + 5 * i);
+      knobs.wait(0.3);
+      knobs.turn(100);
+      knobs.wait(5);
+    }
+  };
+  expect(judged(script).components['handsOff']).toBe(100);
+});
+
 test('a change in mid-sweep spoils the shorter part: 50 of 200 degrees is a share of a quarter', () => {
   const share = 50 / 200;
   expect(hands(50, (knobs, i) => knobs.gain(20 + 3 * i))).toBeCloseTo((100 * (0.4 - share)) / 0.35, -0.5);
