@@ -13,7 +13,7 @@ import { Handout } from './Handout';
 import { AllKeys, KeyHints } from './KeyHints';
 import { tellNotes } from './notesChannel';
 import { PictureView } from './PictureView';
-import { compassOn, leaveCompass, mayHaveCompass, toggleCompass } from './phoneCompass';
+import { compassOn, compassWords, leaveCompass, mayHaveCompass, toggleCompass } from './phoneCompass';
 import { RingDial } from './RingDial';
 import { GainControl, OtherDials } from './RoomDials';
 import { keepAddress } from './roomAddress';
@@ -208,6 +208,9 @@ function RoomDeeds({ onLeave }: { readonly onLeave: () => void }) {
       <button type="button" class="plain" onClick={onLeave}>
         Leave
       </button>
+      <p class="room-compass-words" role="status">
+        {compassWords.value}
+      </p>
     </div>
   );
 }
