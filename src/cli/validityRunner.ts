@@ -29,6 +29,7 @@ export async function servedAsPart(): Promise<boolean> {
 export async function runJobs(jobs: readonly Job[], stateFile: string | undefined): Promise<readonly JobResult[]> {
   const done: Done = stateFile && existsSync(stateFile) ? (JSON.parse(readFileSync(stateFile, 'utf8')) as Done) : {};
   const left = jobs.filter((job) => !done[jobKey(job)]);
+  if (left.length < jobs.length) process.stderr.write(`${jobs.length - left.length} of ${jobs.length} were done before\n`);
   const begunMs = performance.now();
   let finished = 0;
   const keep = (job: Job, result: JobResult) => {
