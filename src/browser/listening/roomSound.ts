@@ -1,7 +1,7 @@
 import { effect, signal } from '@preact/signals';
 import { type Heard, heardAt, PULSE_MS } from '../../core/listening/air';
 import type { Settings } from '../../core/listening/settings';
-import type { SoundOutput } from '../sound/output';
+import type { SoundingPulse, SoundOutput } from '../sound/output';
 import { unlockSound } from '../sound/unlock';
 import { settings as deviceSettings } from '../storage/settings';
 import { beat, listened, settings, shown, sounding, spinDegPerS } from './roomState';
@@ -47,6 +47,7 @@ const soundingNow = (): Heard | null => {
 
 /** Beeps in time, and hiss between, as long as the room is open. @returns stops and lets go of the loudspeaker */
 export function beep(): () => void {
+  let last: SoundingPulse | null = null;
   const tick = () => {
     const nowS = performance.now() / 1000;
     if (nowS < nextS) return;
@@ -56,14 +57,19 @@ export function beep(): () => void {
     if (!sounding.peek() || document.hidden) return;
     const heard = soundingNow();
     beat.value++;
-    if (heard) output?.pulse({ atS, durationS: PULSE_MS / 1000, pitchHz: heard.pitchHz, levelDb: heard.levelDb });
+    if (heard) last = output?.pulse({ atS, durationS: PULSE_MS / 1000, pitchHz: heard.pitchHz, levelDb: heard.levelDb }) ?? null;
   };
   const timer = setInterval(tick, 15);
   const quieten = () => {
     if (document.hidden) output?.hush();
     else hiss();
   };
-  const hiss = () => output?.scene({ noiseDb: soundingNow()?.noiseDb ?? -999, buzzDb: -999, mainsHz: MAINS_HZ });
+  // A beep that sounds while a dial is turned follows it, as the hiss does.
+  const hiss = () => {
+    const heard = soundingNow();
+    output?.scene({ noiseDb: heard?.noiseDb ?? -999, buzzDb: -999, mainsHz: MAINS_HZ });
+    if (heard && last && !last.isOver()) last.follow(heard.levelDb);
+  };
   document.addEventListener('visibilitychange', quieten);
   const stops = [
     effect(() => {
