@@ -7,7 +7,6 @@ import './roomProjector.css';
 import './roomPhone.css';
 import './handout.css';
 import { keepSettings } from '../storage/settings';
-import { NotesWindow } from './NotesWindow';
 import { Room } from './Room';
 import { openAddress, roomAddress } from './roomAddress';
 
@@ -16,7 +15,7 @@ export function mountListening(into: HTMLElement, onLeave: () => void): () => vo
   const stopSettings = keepSettings();
   const follow = () => openAddress(location.hash);
   addEventListener('hashchange', follow);
-  if (roomAddress(location.hash).place === 'notes') render(<NotesWindow />, into);
+  if (roomAddress(location.hash).place === 'notes') void import('./NotesWindow').then(({ NotesWindow }) => render(<NotesWindow />, into));
   else {
     follow();
     render(<Room onLeave={onLeave} />, into);
