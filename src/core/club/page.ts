@@ -73,6 +73,8 @@ function exerciseSection({ exercise, words, runs }: ExerciseReport): string {
 }
 
 const score = (value: number | null): string => (value === null ? '–' : value.toFixed(0));
+/** Places are told apart to a tenth, so a tenth is shown. */
+const tenth = (value: number | null): string => (value === null ? '–' : value.toFixed(1));
 const place = (value: number | null): string => (value === null ? '–' : `${value}`);
 
 function runCells({ row, technique, outcome, why }: Placed): readonly string[] {
@@ -82,7 +84,7 @@ function runCells({ row, technique, outcome, why }: Placed): readonly string[] {
   return [
     place(technique),
     why === '' ? name : `${name}<br><span class="quiet">${xmlText(why)}</span>`,
-    score(row.technique),
+    tenth(row.technique),
     ...[quietGain, setThenSweep, walkAndListen, clearView].map(score),
     place(outcome),
     outcomeCell(row.outcome),
@@ -131,7 +133,7 @@ const SEASON_HEADS: Heads = [
 const seasonCells = (line: SeasonLine): readonly string[] => [
   place(line.place),
   line.name === '' ? '<i>no name</i>' : xmlText(line.name),
-  `${score(line.meanTechnique)}${line.preliminary && line.meanTechnique !== null ? ' (few runs)' : ''}`,
+  `${tenth(line.meanTechnique)}${line.preliminary && line.meanTechnique !== null ? ' (few runs)' : ''}`,
   `${line.runs}`,
   `${line.found}`,
   `${line.days.length}${line.undatedRuns > 0 ? ` and ${line.undatedRuns} without a date` : ''}`,
@@ -144,5 +146,5 @@ function table(heads: Heads, rows: readonly (readonly string[])[]): string {
   const side = (i: number) => (heads[i]![1] ? ' class="n"' : '');
   const head = heads.map(([title], i) => `<th scope="col"${side(i)}>${title}</th>`).join('');
   const lines = rows.map((cells) => `<tr>${cells.map((cell, i) => `<td${side(i)}>${cell}</td>`).join('')}</tr>`);
-  return `<table><thead><tr>${head}</tr></thead><tbody>\n${lines.join('\n')}\n</tbody></table>`;
+  return `<div class="scroll" tabindex="0"><table><thead><tr>${head}</tr></thead><tbody>\n${lines.join('\n')}\n</tbody></table></div>`;
 }

@@ -9,10 +9,11 @@ h1 { font-size: 30px; margin: 0; } h2 { font-size: 24px; margin: 28px 0 4px; }
 p { margin: 4px 0 10px; } .quiet, .quiet td { color: var(--ink-2); font-size: 12.5px; } .next { font-size: 17px; }
 .note { border-left: 3px solid var(--sound); padding-left: 10px; }
 table { width: 100%; border-collapse: collapse; margin: 8px 0 14px; font-size: 12.5px; }
-th, td { text-align: left; vertical-align: top; padding: 4px 8px 4px 0; border-bottom: 1px solid var(--line); overflow-wrap: anywhere; }
+th, td { text-align: left; vertical-align: top; padding: 4px 8px 4px 0; border-bottom: 1px solid var(--line); overflow-wrap: break-word; }
+td { max-width: 16rem; } .scroll { overflow-x: auto; }
 th { font-weight: 600; } .n { text-align: right; font-variant-numeric: tabular-nums; } td.n { padding-right: 14px; } th.n { padding-right: 14px; }
 tr, figure, h2 { break-inside: avoid; } h2 { break-after: avoid; } thead { display: table-header-group; }
 figure { margin: 12px 0; } svg { width: 100%; max-width: 130mm; height: auto; } figcaption { color: var(--ink-2); font-size: 12.5px; }
-@media print { body { background: #fff; } main { max-width: none; padding: 0; } }
-@media (max-width: 700px) { main { overflow-x: auto; } }
+@media print { .scroll { overflow: visible; } table { min-width: 0; } body { background: #fff; } main { max-width: none; padding: 0; } }
+@media screen and (max-width: 700px) { table { min-width: 44rem; } }
 `;

@@ -40,7 +40,8 @@ export function tracksDrawing(exercise: TableExercise, rows: readonly TableRow[]
 function captionOf(walked: readonly TableRow[]): string {
   const named = walked.slice(0, NAMED).map(({ name }) => xmlText(name || 'no name'));
   const lines = ['full line', 'long dashes', 'dots'].slice(0, named.length).map((how, i) => `${named[i]} (${how})`);
-  return `${lines.join(', ')}${walked.length > NAMED ? `; thin: ${walked.length - NAMED} others` : ''}.`;
+  const rest = walked.length - NAMED;
+  return `${lines.join(', ')}${rest > 0 ? `; thin: ${rest} ${rest === 1 ? 'other' : 'others'}` : ''}.`;
 }
 
 /** A square that holds everything that was walked, with a scale bar of a round length. */
