@@ -16,7 +16,7 @@ const BY_SKILL = [
   ['steady', 'rooted'],
 ] as const;
 const IDS = [...new Set(BY_SKILL.flat())];
-const TIME_S = 190;
+const TIME_S = 270;
 
 const files: { readonly file: string; readonly text: string; readonly row: Collected }[] = [];
 for (const [seed, at] of [
@@ -39,11 +39,11 @@ for (const [seed, at] of [
 const { table } = collectedTable(files.map(({ row }) => row));
 const report = clubReport(table);
 
-test('60 runs by walkers are 60 lines, all checked; a few are too short to show three habits and have no place by technique', () => {
+test('60 runs by walkers are 60 lines, all checked, and nearly all are long enough to have a place by technique', () => {
   expect(files.length).toBe(60);
   const runs = report.exercises.flatMap((of) => of.runs);
   expect(runs.filter(({ row, counts }) => row.mark === 'checked' && counts).length).toBe(60);
-  expect(runs.filter(({ technique }) => technique !== null).length).toBeGreaterThanOrEqual(50);
+  expect(runs.filter(({ technique }) => technique !== null).length).toBeGreaterThanOrEqual(55);
 });
 
 test.each(BY_SKILL)('the table of 60 runs has %s before %s by mean technique, and so on down the list', (...ids) => {
