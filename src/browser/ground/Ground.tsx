@@ -19,9 +19,10 @@ import { centreOnMe, lookFirst, mapSize, pan, placingPin, pointAt, zoom } from '
 import { NotebookList } from './NotebookList';
 import { PauseSheet } from './PauseSheet';
 import { changePace, chosenPaceMPerS } from './pace';
-import { closePanels, notebookShown } from './panels';
+import { closePanels, notebookShown, tagsShown } from './panels';
 import { SkylineStrip } from './SkylineStrip';
 import { SMeter } from './SMeter';
+import { TagButton, TagList, TagSlip, toggleTags } from './TagSlip';
 import { TuningDial } from './TuningDial';
 import { keepWalking, WalkControl, walkOrStop } from './WalkControl';
 
@@ -61,6 +62,7 @@ export function Ground({ onLeave }: { readonly onLeave: () => void }) {
         </div>
         {notebookShown.value && <NotebookSlip />}
         <FixSlip />
+        <TagSlip />
       </div>
       <div class="panel">
         <AntennaHold />
@@ -72,7 +74,10 @@ export function Ground({ onLeave }: { readonly onLeave: () => void }) {
         <section class="notebook" aria-label="Notebook">
           <div class="notebook-head">
             <h2 class="label">Notebook {notebook.value.length > 0 && <span class="number">{notebook.value.length}</span>}</h2>
-            <FixButton />
+            <div class="notebook-buttons">
+              <TagButton />
+              <FixButton />
+            </div>
           </div>
           <NotebookList />
         </section>
@@ -99,6 +104,8 @@ function NotebookSlip() {
       <h2>Notebook</h2>
       <FixButton />
       <NotebookList />
+      <h2 class="notebook-tags">Tags</h2>
+      <TagList />
     </aside>
   );
 }
@@ -131,6 +138,10 @@ function grant(wish: Wish): void {
       closeFix();
       placingPin.value = false;
       notebookShown.value = false;
+      tagsShown.value = false;
+      return;
+    case 'tags':
+      toggleTags();
       return;
     case 'walk':
       walkOrStop();

@@ -11,6 +11,7 @@ const KEYS: readonly (readonly [string, string])[] = [
   ['M', 'mark the bearing'],
   ['G', 'guess pin: then a tap, or Enter for the middle of the map'],
   ['T', 'fix from the notebook, where the exercise has it'],
+  ['N', 'tags and their frequencies'],
   ['F', 'declare the find'],
   ['+ −', 'map closer, farther'],
   ['I J K L', 'look about the map'],

@@ -1,6 +1,6 @@
 import { useRef } from 'preact/hooks';
-import { act, controlsNow, lastPulse, openRun, wholeSecond } from '../currentRun';
-
+import { act, controlsNow, openRun } from '../currentRun';
+import { noteNow } from './noteNow';
 import { meterAllowed, sText, sUnitsNow } from './sReading';
 
 /** Hertz for each pixel that the strip is dragged. */
@@ -12,19 +12,18 @@ const WINDOW_HZ = 1_500;
 export function TuningDial() {
   const from = useRef<{ readonly x: number; readonly mhz: number } | null>(null);
   const tunedMHz = controlsNow.value?.tunedMHz ?? 0;
-  const tagMHz = openRun.value?.exercise.scenario.tags[0]?.frequencyMHz ?? tunedMHz;
-  const offHz = Math.round((tunedMHz - tagMHz) * 1e6);
-  const heard = lastPulse.value;
-  const fresh = heard?.audible === true && wholeSecond.value - heard.atS < 4;
+  const tagsMHz = openRun.value?.exercise.scenario.tags.map(({ frequencyMHz }) => frequencyMHz) ?? [tunedMHz];
+  const tunedHz = Math.round(tunedMHz * 1e6);
+  const heard = noteNow.value;
   const tuneBy = (hz: number) => act({ type: 'tune', tunedMHz: tunedMHz + hz / 1e6 });
-  const first = Math.ceil((offHz - WINDOW_HZ) / MARK_HZ);
+  const first = Math.ceil((tunedHz - WINDOW_HZ) / MARK_HZ);
   const marks = Array.from({ length: Math.floor((2 * WINDOW_HZ) / MARK_HZ) + 1 }, (_, i) => (first + i) * MARK_HZ);
   return (
     <section class="tuning">
       <div class="tuning-head">
         <h2 class="label">Note</h2>
         <p class="number tuning-number">
-          {fresh ? Math.round(heard.pitchHz) : '–'}
+          {heard ? Math.round(heard.pitchHz) : '–'}
           <span class="unit"> Hz</span>
         </p>
       </div>
@@ -33,9 +32,9 @@ export function TuningDial() {
         role="slider"
         tabIndex={0}
         aria-label="Tuning"
-        aria-valuemin={Math.round((tagMHz - 0.01) * 1e6)}
-        aria-valuemax={Math.round((tagMHz + 0.01) * 1e6)}
-        aria-valuenow={Math.round(tunedMHz * 1e6)}
+        aria-valuemin={Math.round((Math.min(...tagsMHz, tunedMHz) - 0.01) * 1e6)}
+        aria-valuemax={Math.round((Math.max(...tagsMHz, tunedMHz) + 0.01) * 1e6)}
+        aria-valuenow={tunedHz}
         aria-valuetext={`${tunedMHz.toFixed(4)} megahertz`}
         onPointerDown={(event) => {
           event.currentTarget.setPointerCapture(event.pointerId);
@@ -58,7 +57,11 @@ export function TuningDial() {
       >
         <svg viewBox="-100 0 200 40" preserveAspectRatio="none" aria-hidden="true">
           {marks.map((hz) => (
-            <path key={hz} class="tuning-mark" d={`M${(((hz - offHz) / WINDOW_HZ) * 100).toFixed(2)} 40v${hz % 1_000 === 0 ? -20 : -11}`} />
+            <path
+              key={hz}
+              class="tuning-mark"
+              d={`M${(((hz - tunedHz) / WINDOW_HZ) * 100).toFixed(2)} 40v${hz % 1_000 === 0 ? -20 : -11}`}
+            />
           ))}
         </svg>
         <div class="tuning-needle" />

@@ -9,6 +9,7 @@ export type Wish =
   | 'place-pin'
   | 'leave-pin'
   | 'fix'
+  | 'tags'
   | 'walk'
   | 'faster'
   | 'slower'
@@ -34,6 +35,7 @@ const WISHES: Readonly<Record<string, Wish>> = {
   '?': 'keys',
   g: 'pin',
   t: 'fix',
+  n: 'tags',
   Enter: 'place-pin',
   Escape: 'leave-pin',
   ' ': 'walk',
