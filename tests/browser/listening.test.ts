@@ -198,7 +198,20 @@ test('a check by ear: three questions answered by keys, the ring covered meanwhi
 test.each(['A4', 'Letter'] as const)('on %s the handout is one page with four rings', async (format) => {
   for (const { id } of DEMONSTRATIONS) {
     await open(id);
+    // What stands on the sheet as it goes to print: this listener comes after the room's own.
+    await page.evaluate(() => {
+      const seen = () =>
+        document.body.setAttribute(
+          'data-printed-paths',
+          [...document.querySelectorAll('.handout-rings svg')].map((svg) => svg.querySelectorAll('path').length).join(),
+        );
+      addEventListener('beforeprint', seen, { once: true });
+    });
     const pdf = (await page.pdf({ format, printBackground: true })).toString('latin1');
+    expect([id, await page.locator('body').getAttribute('data-printed-paths')]).toEqual([
+      id,
+      expect.stringMatching(/^[1-9]\d*(,[1-9]\d*){3}$/),
+    ]);
     expect([id, [...pdf.matchAll(/\/Type\s*\/Page\b/g)].length]).toEqual([id, 1]);
     await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
     expect(await page.locator('.handout-rings svg').count()).toBe(4);

@@ -4,6 +4,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { openBuiltPage } from './builtPage';
 import { openChromium } from './chromium';
+import { EAR_AT_LOUDSPEAKER } from './loudspeaker';
 import { playerAt } from './player';
 
 let browser: Browser;
@@ -19,19 +20,6 @@ const tag = (name: string, frequencyMHz: number, pulsesPerMinute: number) => ({
   pulseMs: 60,
 });
 const exercise = { ...plain, tags: [tag('Ewe', 150.1, 120), tag('Ram', 150.1006, 113), tag('Lamb', 150.125, 120)] };
-
-/** An analyser beside the loudspeaker. */
-const EAR = `{
-  const join = AudioNode.prototype.connect;
-  AudioNode.prototype.connect = function (to, ...rest) {
-    if (to instanceof AudioDestinationNode && !window.ear) {
-      window.ear = this.context.createAnalyser();
-      window.ear.fftSize = 32768;
-      join.call(this, window.ear);
-    }
-    return join.call(this, to, ...rest);
-  };
-}`;
 
 /** Level of some notes within the last 0.68 s, dB re full scale. */
 const notesDb = (notesHz: readonly number[]): Promise<readonly number[]> =>
@@ -53,7 +41,7 @@ beforeAll(async () => {
   [site, browser] = await Promise.all([openBuiltPage(), openChromium()]);
   const context = await browser.newContext({ viewport: { width: 1366, height: 768 }, locale: 'en-US' });
   page = await context.newPage();
-  await page.addInitScript(EAR);
+  await page.addInitScript(EAR_AT_LOUDSPEAKER);
   await page.goto(site.url);
   await playerAt(page).openExercise({
     name: 'three-tags.json',

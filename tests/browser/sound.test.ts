@@ -2,6 +2,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { openBuiltPage } from './builtPage';
 import { openChromium } from './chromium';
+import { EAR_AT_LOUDSPEAKER } from './loudspeaker';
 import { playerAt } from './player';
 
 let browser: Browser;
@@ -16,18 +17,6 @@ afterAll(async () => {
   await site?.close();
 });
 
-/** Puts an ear beside the loudspeaker: whatever is joined to the destination is heard there too. */
-const EAR = `{
-  const join = AudioNode.prototype.connect;
-  AudioNode.prototype.connect = function (to, ...rest) {
-    if (to instanceof AudioDestinationNode && !window.ear) {
-      window.ear = this.context.createAnalyser();
-      window.ear.fftSize = 32768;
-      join.call(this, window.ear);
-    }
-    return join.call(this, to, ...rest);
-  };
-}`;
 /** Largest and root-mean-square sample of the last 0.68 s. */
 const LISTEN = `(() => {
   const samples = new Float32Array(window.ear.fftSize);
@@ -44,7 +33,7 @@ test.each([
   '%s noise and beeps come out, never over a quarter of full scale at first and never over -1 dBFS, and a pause is silent',
   async (_, without) => {
     const page = await browser.newPage({ locale: 'en-US' });
-    await page.addInitScript(without + EAR);
+    await page.addInitScript(without + EAR_AT_LOUDSPEAKER);
     await page.goto(site.url);
     const player = playerAt(page);
     await player.openExercise('tests/browser/short-walk.json');

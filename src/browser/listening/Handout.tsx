@@ -1,5 +1,5 @@
-import { useSignal } from '@preact/signals';
-import { useEffect } from 'preact/hooks';
+import { render } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
 import { heardRound } from '../../core/listening/air';
 import { changed } from '../../core/listening/demonstrationDials';
 import { ChartView } from './ChartView';
@@ -7,16 +7,15 @@ import { PictureView } from './PictureView';
 import { RingDrawing } from './RingDrawing';
 import { shown, still } from './roomState';
 
-/** The handout is worked out when it is printed; on the screen it would follow every turn of a knob for nothing. */
+/**
+ * The handout is worked out when it is printed; on the screen it would follow every turn of a knob for nothing. It is drawn at once,
+ * in the event itself: the sheet goes to print before a change of state would have come through.
+ */
 export function Handout() {
-  const printing = useSignal(false);
+  const place = useRef<HTMLDivElement>(null);
   useEffect(() => {
-    const before = () => {
-      printing.value = true;
-    };
-    const after = () => {
-      printing.value = false;
-    };
+    const before = () => render(<Sheet />, place.current!);
+    const after = () => render(null, place.current!);
     addEventListener('beforeprint', before);
     addEventListener('afterprint', after);
     return () => {
@@ -24,7 +23,7 @@ export function Handout() {
       removeEventListener('afterprint', after);
     };
   }, []);
-  return printing.value ? <Sheet /> : null;
+  return <div class="handout-place" ref={place} />;
 }
 
 /** One printed page, A4 or Letter: the ring at four gains, the scene, what to listen for, room for notes. Unseen on the screen. */
