@@ -2,9 +2,9 @@ import { render } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { heardRound } from '../../core/listening/air';
 import { changed } from '../../core/listening/demonstrationDials';
+import { PictureView } from '../soundRing/PictureView';
+import { RingDrawing } from '../soundRing/RingDrawing';
 import { ChartView } from './ChartView';
-import { PictureView } from './PictureView';
-import { RingDrawing } from './RingDrawing';
 import { shown, still } from './roomState';
 
 /**

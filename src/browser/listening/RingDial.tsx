@@ -1,10 +1,10 @@
 import { useRef } from 'preact/hooks';
 import type { Heard } from '../../core/listening/air';
 import { toDeg } from '../../core/units/angles';
-import { RingDrawing } from './RingDrawing';
-import { FLAT_OUT_R, radiusOf, spot } from './ringShape';
+import { beepWords } from '../soundRing/beepWords';
+import { RingDrawing } from '../soundRing/RingDrawing';
+import { FLAT_OUT_R, radiusOf, spot } from '../soundRing/ringShape';
 import { beat, listened, otherRing, otherWayName, set, settings, spinDegPerS } from './roomState';
-import { beepWords } from './roomWords';
 import { drawn } from './workAhead';
 
 /** The ring with the antenna in it. Drag it round with a thumb, or hold the arrow keys. */

@@ -2,7 +2,7 @@ import { render } from 'preact';
 import '../design/design.css';
 import '../controls/slide.css';
 import './room.css';
-import './roomDrawings.css';
+import '../soundRing/drawings.css';
 import './roomProjector.css';
 import './roomPhone.css';
 import './handout.css';

@@ -1,15 +1,7 @@
-import type { Heard } from '../../core/listening/air';
 import type { Listened } from '../../core/listening/demonstration';
 import { heardSides } from '../../core/listening/soundRing';
 import { turnDeg } from '../../core/units/angles';
-
-/** One beep in a word or two. */
-export function beepWords(heard: Pick<Heard, 'audible' | 'flatOut' | 'loudnessDb'>): string {
-  if (!heard.audible) return 'nothing heard';
-  if (heard.flatOut) return 'flat out';
-  const { loudnessDb } = heard;
-  return loudnessDb < 6 ? 'just heard' : loudnessDb < 15 ? 'faint' : loudnessDb < 28 ? 'clear' : 'loud';
-}
+import { beepWords } from '../soundRing/beepWords';
 
 /** What sounds, as a caption: this beep, and how the other side compares. */
 export function captionWords({ now, ring }: Listened): string {
