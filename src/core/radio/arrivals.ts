@@ -16,12 +16,16 @@ import { coverShares, scatterWaves } from './localScatter';
 import { lineEchoes } from './powerLineEcho';
 import { litFaces, wallEchoes } from './wallEcho';
 import type { Arrivals } from './wave';
+import { fieldSquared } from './waveVector';
 
 export { wavePowerDbm } from './waveVector';
 
 /** Loss by terrain from which surroundings begin to count as shadow, and where they wholly do, dB. Our choice. */
 const SHADOW_FROM_DB = 8;
 const SHADOW_DEEP_DB = 28;
+
+/** Waves of walls and lines 60 dB under the strongest from the land are left out: even 25 dB down in an antenna's null that is 0.15 dB. */
+const LEAST_SHARE = 1e-6;
 
 export type AirspaceInput = {
   readonly scenario: Scenario;
@@ -58,7 +62,9 @@ export function makeAirspace({ scenario, world, tagIndex, tagAt }: AirspaceInput
       const receiver = spaceVector(point, valueAt(world.groundM, point.eM, point.nM) + antennaHeightM);
       const scene = { world, receiver, frequencyMHz, eps };
       const { facets, faces, lines } = lit();
-      const coherent = [direct.wave, ...hillEchoes(facets, scene), ...wallEchoes(faces, scene), ...lineEchoes(lines, scene)];
+      const fromLand = [direct.wave, ...hillEchoes(facets, scene)];
+      const leastPower = LEAST_SHARE * fromLand.reduce((most, wave) => Math.max(most, fieldSquared(wave)), 0);
+      const coherent = [...fromLand, ...wallEchoes(faces, scene, leastPower), ...lineEchoes(lines, scene, leastPower)];
       const shadow = smoothStep(SHADOW_FROM_DB, SHADOW_DEEP_DB, direct.wave.lossDb.terrain ?? 0);
       const around = { ...coverShares(world, point.eM, point.nM), hills, shadow };
       const scatter = scatterWaves(coherent, { tagKey, ...point, frequencyMHz }, around);

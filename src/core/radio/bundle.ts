@@ -1,5 +1,5 @@
 import { solveInPlace } from '../antenna/linearSystem';
-import { type Complex, complex, exponential, multiply } from '../units/complex';
+import { type Complex, complex } from '../units/complex';
 import { besselJ0, besselY0 } from './besselZero';
 import { placeOn, type Wire } from './thinWire';
 import { across, along, lengthOfVector, minus, plus } from './waveVector';
@@ -42,29 +42,31 @@ export function coupledFields(
   if (n < 2) return incident;
   const matrix = new Float64Array(2 * n * n);
   const field = new Float64Array(2 * n);
-  // at one place along the wires, where neighbours meet
-  const turned = (i: number, value: Complex, sign: number) => multiply(value, exponential(complex(0, sign * meeting.along * alongM[i]!)));
-  for (let i = 0; i < n; i++) {
-    const here = turned(i, incident[i]!, 1);
-    field[2 * i] = here.re;
-    field[2 * i + 1] = here.im;
-    for (let j = 0; j < n; j++) {
+  for (let j = 0; j < n; j++) {
+    // at one place along the wires, where neighbours meet
+    const angle = meeting.along * alongM[j]!;
+    const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+    field[2 * j] = incident[j]!.re * cos - incident[j]!.im * sin;
+    field[2 * j + 1] = incident[j]!.re * sin + incident[j]!.im * cos;
+    // J0/H0 = J0 (J0 + j Y0) / (J0^2 + Y0^2): what a wire's own field takes of its neighbour's, times H0(2) of the gap
+    const x = meeting.across * wires[j]!.radiusM;
+    const [j0, y0] = [besselJ0(x), besselY0(x)];
+    const by = j0 / (j0 * j0 + y0 * y0);
+    for (let i = 0; i < n; i++) {
       const at = 2 * (i * n + j);
-      const { re, im } = i === j ? complex(1) : reach(gapsM[i * n + j]!, wires[j]!.radiusM, meeting.across);
-      matrix[at] = re;
-      matrix[at + 1] = im;
+      const gap = meeting.across * gapsM[i * n + j]!;
+      if (i === j) matrix[at] = 1;
+      else if (gap < Number.POSITIVE_INFINITY) {
+        const [re, im] = [besselJ0(gap), -besselY0(gap)];
+        matrix[at] = by * (j0 * re - y0 * im);
+        matrix[at + 1] = by * (j0 * im + y0 * re);
+      }
     }
   }
   solveInPlace(matrix, field, n);
-  return wires.map((_, i) => turned(i, complex(field[2 * i]!, field[2 * i + 1]!), -1));
-}
-
-/** J0/H0(2) of a wire times H0(2) of the gap: what one wire's own field takes from its neighbour. */
-function reach(gapM: number, radiusM: number, acrossPerM: number): Complex {
-  if (gapM === Number.POSITIVE_INFINITY) return complex(0);
-  const [j0, y0] = [besselJ0(acrossPerM * radiusM), besselY0(acrossPerM * radiusM)];
-  const [re, im] = [besselJ0(acrossPerM * gapM), -besselY0(acrossPerM * gapM)];
-  // J0/H0 = J0 (J0 + j Y0) / (J0^2 + Y0^2)
-  const by = j0 / (j0 * j0 + y0 * y0);
-  return complex(by * (j0 * re - y0 * im), by * (j0 * im + y0 * re));
+  return wires.map((_, j) => {
+    const angle = meeting.along * alongM[j]!;
+    const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+    return complex(field[2 * j]! * cos + field[2 * j + 1]! * sin, field[2 * j + 1]! * cos - field[2 * j]! * sin);
+  });
 }

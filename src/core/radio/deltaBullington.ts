@@ -1,4 +1,4 @@
-import { bullingtonDb } from './bullington';
+import { bullingtonDb, smoothBullingtonDb } from './bullington';
 import type { Ground, Polarization } from './ground';
 import { smoothEarthDb } from './smoothEarth';
 import { earthRadiusOf, lengthOf, rxAboveSeaM, type TerrainPath, txAboveSeaM } from './terrainPath';
@@ -9,12 +9,6 @@ import { earthRadiusOf, lengthOf, rxAboveSeaM, type TerrainPath, txAboveSeaM } f
  */
 export function deltaBullingtonDb(path: TerrainPath, ground: Ground, polarization: Polarization): number {
   const ends = effectiveHeights(path);
-  const smooth: TerrainPath = {
-    ...path,
-    heightsM: new Float64Array(path.distancesM.length),
-    txHeightM: ends.txM,
-    rxHeightM: ends.rxM,
-  };
   const sphereDb = smoothEarthDb({
     distanceM: lengthOf(path),
     h1M: ends.txM,
@@ -24,7 +18,7 @@ export function deltaBullingtonDb(path: TerrainPath, ground: Ground, polarizatio
     ground,
     earthRadiusM: earthRadiusOf(path),
   });
-  return bullingtonDb(path) + Math.max(0, sphereDb - bullingtonDb(smooth));
+  return bullingtonDb(path) + Math.max(0, sphereDb - smoothBullingtonDb(path, ends.txM, ends.rxM));
 }
 
 /** Heights of the antennas above the smooth surface fitted under the profile. @source ITU-R P.526, section 4.5.3 */
@@ -64,12 +58,16 @@ function obstruction(path: TerrainPath): { highestM: number; fromTx: number; fro
   let highestM = -Infinity;
   let fromTx = -Infinity;
   let fromRx = -Infinity;
-  for (let i = 1; i < path.distancesM.length - 1; i++) {
-    const di = path.distancesM[i]!;
-    const overM = path.heightsM[i]! - (txM * (d - di) + rxM * di) / d;
-    highestM = Math.max(highestM, overM);
-    fromTx = Math.max(fromTx, overM / di);
-    fromRx = Math.max(fromRx, overM / (d - di));
+  const { distancesM, heightsM } = path;
+  const rise = (rxM - txM) / d;
+  for (let i = 1; i < distancesM.length - 1; i++) {
+    const di = distancesM[i]!;
+    const overM = heightsM[i]! - txM - rise * di;
+    const seenFromTx = overM / di;
+    const seenFromRx = overM / (d - di);
+    if (overM > highestM) highestM = overM;
+    if (seenFromTx > fromTx) fromTx = seenFromTx;
+    if (seenFromRx > fromRx) fromRx = seenFromRx;
   }
   return { highestM, fromTx, fromRx };
 }

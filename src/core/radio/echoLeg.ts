@@ -1,9 +1,10 @@
-import { distanceM, type MapPoint } from '../units/frames';
+import type { MapPoint } from '../units/frames';
 import { valueAt } from '../world/grid';
 import type { World } from '../world/world';
 import { freeSpaceFieldVPerM, freeSpaceLossDb } from './freeSpace';
-import { diffractionParameter, knifeEdgeDb } from './knifeEdge';
+import { knifeEdgeDb } from './knifeEdge';
 import type { LossBudget, Wave, WaveKind } from './wave';
+import { wavelengthM } from './wavelength';
 import { directionOf, type Field, fieldPower, minus, type Vector, waveOf } from './waveVector';
 
 /** A point in space as a vector: east, north, height above sea level. */
@@ -14,38 +15,45 @@ const CLEAR_OF_END_M = 15;
 
 /** Loss on the way from an echo to the receiver, dB: the worst knife edge of the ground between, 0 in clear view. */
 export function secondLegDb(world: World, from: Vector, to: Vector, frequencyMHz: number): number {
-  const [a, b] = [
-    { eM: from[0], nM: from[1] },
-    { eM: to[0], nM: to[1] },
-  ];
-  const d = distanceM(a, b);
-  const stepM = Math.max(15, world.cellM);
-  let worst = -Infinity;
+  const [east, north, up] = [to[0] - from[0], to[1] - from[1], to[2] - from[2]];
+  const d = Math.sqrt(east * east + north * north);
+  const stepM = Math.max(CLEAR_OF_END_M, world.cellM);
+  // v |v| lambda / 2d of the worst edge: the same order as v without a root at every step. Less than J(v) = 0 is not asked for.
+  const perSquare = (2 * d) / wavelengthM(frequencyMHz);
+  let worst = -(GRAZING_V ** 2) / perSquare;
   for (let x = stepM; x < d - CLEAR_OF_END_M; x += stepM) {
-    if (x < CLEAR_OF_END_M) continue;
     const share = x / d;
-    const groundM = valueAt(world.groundM, a.eM + (b.eM - a.eM) * share, a.nM + (b.nM - a.nM) * share);
-    worst = Math.max(worst, diffractionParameter(groundM - from[2] - (to[2] - from[2]) * share, x, d - x, frequencyMHz));
+    const overM = valueAt(world.groundM, from[0] + east * share, from[1] + north * share) - from[2] - up * share;
+    const ends = x * (d - x);
+    if (overM * Math.abs(overM) > worst * ends) worst = (overM * Math.abs(overM)) / ends;
   }
-  return knifeEdgeDb(worst);
+  return knifeEdgeDb(Math.sign(worst) * Math.sqrt(Math.abs(worst) * perSquare));
 }
+
+/** Knife edges take nothing up to this parameter. @source ITU-R P.526, equation (31) */
+const GRAZING_V = 0.78;
 
 /**
  * An echo as a wave: direction from the receiver to where it comes from. Its budget: free space over the whole way, what the first
  * leg lost beyond it (`firstDb`, already parted), the second leg's edges, and the rest as reflection.
  */
-export function echoWave(kind: WaveKind, towards: Vector, field: Field, wayM: number, legs: Legs, frequencyMHz: number): Wave {
+export function echoWave(
+  kind: WaveKind,
+  towards: Vector,
+  field: Field,
+  wayM: number,
+  { first, secondDb }: Legs,
+  frequencyMHz: number,
+): Wave {
   const { azimuthDeg, elevationDeg } = directionOf(towards);
   const wholeDb = -10 * Math.log10(Math.max(1e-30, fieldPower(field)) / freeSpaceFieldVPerM(wayM) ** 2);
-  const { freeSpace: _first, ...first } = legs.first;
-  const known = Object.values(first).reduce((sum, part) => sum + part, 0) + legs.secondDb;
-  const budget: LossBudget = {
-    ...first,
-    freeSpace: freeSpaceLossDb(wayM, frequencyMHz),
-    terrain: (first.terrain ?? 0) + legs.secondDb,
-    reflection: wholeDb - known,
-  };
-  return waveOf(kind, azimuthDeg, elevationDeg, field.re, field.im, budget);
+  // causes named one by one: a budget is made for every echo of every pulse
+  const { ground = 0, terrain = 0, wood = 0, building, polarization = 0 } = first;
+  const known = ground + terrain + wood + (building ?? 0) + (first.reflection ?? 0) + polarization + secondDb;
+  const freeSpace = freeSpaceLossDb(wayM, frequencyMHz);
+  const budget: LossBudget = { freeSpace, ground, terrain: terrain + secondDb, wood, polarization, reflection: wholeDb - known };
+  const lossDb = building === undefined ? budget : { ...budget, building };
+  return waveOf(kind, azimuthDeg, elevationDeg, field.re, field.im, lossDb);
 }
 
 /** Budget of the way to the echo, and the loss on the way from it, dB. */

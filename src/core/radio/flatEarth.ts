@@ -2,6 +2,7 @@ import { add, type Complex, complex, divide, exponential, magnitude, multiply, s
 import type { Polarization } from './ground';
 import { attenuationOf, LEAST_COS, nortonReflection } from './groundReflection';
 import { groundWaveRest } from './groundWaveRest';
+import { type Reflection, tabled } from './reflectedTable';
 import { waveNumber } from './wavelength';
 
 /** The two ends over flat ground: heights above it and horizontal distance, metres. */
@@ -14,19 +15,41 @@ export type FlatPath = { readonly distanceM: number; readonly h1M: number; reado
  * The textbook factor (1 - u^2 + u^4 cos^2 psi) on the surface wave is left out: against the integral it is worse.
  * @source K. A. Norton, Proc. IRE 25 (1937) 1203-1236
  */
-export function flatEarthRatio(eps: Complex, polarization: Polarization, frequencyMHz: number, path: FlatPath): Complex {
-  const r1M = Math.hypot(path.distanceM, path.h1M - path.h2M);
-  const r2M = Math.hypot(path.distanceM, path.h1M + path.h2M);
+export const flatEarthRatio = (eps: Complex, polarization: Polarization, frequencyMHz: number, path: FlatPath): Complex =>
+  withReflection(reflected, eps, polarization, frequencyMHz, path);
+
+/** The same with what the ground sends back read from a table: for the many ways from the wires and supports of power lines. */
+export const tabledEarthRatio = (eps: Complex, polarization: Polarization, frequencyMHz: number, path: FlatPath): Complex =>
+  withReflection(reflectedFromTable, eps, polarization, frequencyMHz, path);
+
+/** What the ground sends back, over exp(-jkr)/r of the image. */
+function reflected(eps: Complex, polarization: Polarization, k: number, distanceM: number, heightM: number): Complex {
+  const r2M = Math.hypot(distanceM, heightM);
+  const cosPsi = Math.max(LEAST_COS, distanceM / r2M);
+  const { ray, surface } = nortonReflection(eps, polarization, k * r2M, heightM / r2M, distanceM / r2M);
+  return add(ray, add(surface, groundWaveRest(eps, polarization, k * r2M * cosPsi, k * heightM)));
+}
+
+const reflectedFromTable = tabled(reflected);
+
+function withReflection(
+  reflection: Reflection,
+  eps: Complex,
+  polarization: Polarization,
+  frequencyMHz: number,
+  { distanceM, h1M, h2M }: FlatPath,
+): Complex {
+  const r1M = Math.sqrt(distanceM * distanceM + (h1M - h2M) * (h1M - h2M));
+  const r2M = Math.sqrt(distanceM * distanceM + (h1M + h2M) * (h1M + h2M));
   const k = waveNumber(frequencyMHz);
-  const cosPsi = Math.max(LEAST_COS, path.distanceM / r2M);
-  const { ray, surface } = nortonReflection(eps, polarization, k * r2M, (path.h1M + path.h2M) / r2M, path.distanceM / r2M);
-  const whole = add(surface, groundWaveRest(eps, polarization, k * r2M * cosPsi, k * (path.h1M + path.h2M)));
+  const cosPsi = Math.max(LEAST_COS, distanceM / r2M);
+  const whole = reflection(eps, polarization, k, distanceM, h1M + h2M);
   // upright fields are compared with that of the direct ray, which goes as the square of the cosine of its angle
   const upright = polarization === 'v' ? (r1M / r2M / cosPsi) ** 2 : 1;
   const near = complex(1 - 1 / (k * r1M) ** 2, -1 / (k * r1M));
-  const second = divide(scale(add(ray, whole), upright), near);
+  const second = divide(scale(whole, upright), near);
   // r2 - r1 without the loss of digits that the plain difference has far away
-  const longerM = (4 * path.h1M * path.h2M) / (r1M + r2M);
+  const longerM = (4 * h1M * h2M) / (r1M + r2M);
   return add(complex(1), scale(multiply(second, exponential(complex(0, -k * longerM))), r1M / r2M));
 }
 

@@ -1,7 +1,7 @@
 import { type Complex, complex, exponential, multiply, scale } from '../units/complex';
 import { valueAt } from '../world/grid';
 import { echoWave, secondLegDb, sightOf } from './echoLeg';
-import { flatEarthRatio } from './flatEarth';
+import { tabledEarthRatio } from './flatEarth';
 import type { Polarization } from './ground';
 import { smoothStep } from './handOver';
 import type { EchoScene } from './hillEcho';
@@ -63,7 +63,7 @@ export function sentBy(wire: Wire, hit: WireHit, alongWire: Complex, coefficient
 /** Field over flat ground at the receiver, of what leaves a point, over that in free space. */
 export function overGround(at: Vector, scene: EchoScene, polarization: Polarization): Complex {
   const sight = sightOf(scene.receiver, at);
-  return flatEarthRatio(scene.eps, polarization, scene.frequencyMHz, {
+  return tabledEarthRatio(scene.eps, polarization, scene.frequencyMHz, {
     distanceM: Math.max(0.5, Math.hypot(sight[0], sight[1])),
     h1M: Math.max(1, at[2] - valueAt(scene.world.groundM, at[0], at[1])),
     h2M: Math.max(0.05, scene.receiver[2] - valueAt(scene.world.groundM, scene.receiver[0], scene.receiver[1])),
@@ -82,6 +82,15 @@ export function fieldOverGround(field: Field, at: Vector, scene: EchoScene): Fie
 
 /** Ground makes a field at most twice as strong, near terms a little more: as power. */
 export const MOST_OVER_GROUND = 6;
+
+/** Share of power that the ground at the receiver, the edges on the way and the distance leave of a wave from a point: for both polarizations no less. */
+export function mostLeft(at: Vector, scene: EchoScene): number {
+  const fade = fadeWithDistance(lengthOfVector(sightOf(scene.receiver, at)));
+  if (fade === 0) return 0;
+  const [v, h] = [overGround(at, scene, 'v'), overGround(at, scene, 'h')];
+  const ground = Math.max(v.re * v.re + v.im * v.im, h.re * h.re + h.im * h.im);
+  return fade * fade * ground * 10 ** (-secondLegDb(scene.world, at, scene.receiver, scene.frequencyMHz) / 10);
+}
 
 /** Share of the field that the distance to a line leaves. */
 export const fadeWithDistance = (r2M: number): number => 1 - smoothStep(FADES_FROM_M, GONE_AT_M, r2M);

@@ -1,3 +1,4 @@
+import { magnitude } from '../units/complex';
 import { valueAt } from '../world/grid';
 import type { PowerLine, Support } from '../world/world';
 import { type Bundle, makeBundle } from './bundle';
@@ -5,7 +6,7 @@ import { directWave, type TagSite } from './directWave';
 import { spaceVector } from './echoLeg';
 import { makeWire, type Wire } from './thinWire';
 import type { LossBudget } from './wave';
-import { type Field, fieldOf, fieldPower, lengthOfVector, minus, type Vector } from './waveVector';
+import { type Field, fieldOf, fieldPower, lengthOfVector, minus, partAlong, type Vector } from './waveVector';
 
 /** What lights one support of a line: the field at wire height without its phase, times the distance, so that it may be carried along. */
 export type Lighting = {
@@ -16,8 +17,8 @@ export type Lighting = {
   readonly lossDb: LossBudget;
 };
 
-/** A conductor between two supports, and which lightings stand at its ends. */
-export type LitSpan = Wire & { readonly fromLight: number; readonly toLight: number };
+/** A conductor between two supports, which lightings stand at its ends, and the stronger of their fields' parts along it. */
+export type LitSpan = Wire & { readonly fromLight: number; readonly toLight: number; readonly mostAlong: number };
 
 /** A support cut into wires one over the other, lit at each cut from the foot to the top: in a shadow the top may see what the foot does not. */
 export type LitSupport = { readonly wires: readonly Wire[]; readonly lights: readonly Lighting[]; readonly topM: Vector };
@@ -26,7 +27,7 @@ export type LitSupport = { readonly wires: readonly Wire[]; readonly lights: rea
 export type LitLine = {
   /** At the height of the wires, at the chosen supports. */
   readonly lights: readonly Lighting[];
-  /** Spans by the lighting at which they begin. */
+  /** Spans side by side, from one support to the next. */
   readonly bundles: readonly Bundle<LitSpan>[];
   readonly supports: readonly LitSupport[];
   readonly tag: Vector;
@@ -66,15 +67,29 @@ function litLine(site: TagSite, line: PowerLine, tag: Vector): LitLine {
     // a hanging wire reflects like the chord lowered by two thirds of its sag
     const lowered = (p: { eM: number; nM: number; zM: number }): Vector => [p.eM, p.nM, p.zM - (2 / 3) * span.sagM];
     const [from, to] = [lowered(span.from), lowered(span.to)];
-    return { ...makeWire(from, to, span.conductorRadiusM), fromLight: nearest(from), toLight: nearest(to) };
+    const wire = makeWire(from, to, span.conductorRadiusM);
+    const [fromLight, toLight] = [nearest(from), nearest(to)];
+    const mostAlong = Math.max(...[fromLight, toLight].map((light) => magnitude(partAlong(lights[light]!.field, wire.axis))));
+    return { ...wire, fromLight, toLight, mostAlong };
   });
   return {
     tag,
     lights,
     guidedDbPer100M: site.scenario.radio.guidedDbPer100M ?? GUIDED_DB_PER_100_M,
-    bundles: lights.map((_, i) => makeBundle(spans.filter((span) => span.fromLight === i))).filter(({ wires }) => wires.length > 0),
+    bundles: sideBySide(line, spans),
     supports: line.supports.map((support) => litSupport(site, support, tag)),
   };
+}
+
+/** Spans by the support at which they begin. */
+function sideBySide({ supports }: PowerLine, spans: readonly LitSpan[]): readonly Bundle<LitSpan>[] {
+  const from = new Map<number, LitSpan[]>();
+  for (const span of spans) {
+    const gapsM = supports.map(({ foot }) => Math.hypot(foot.eM - span.from[0], foot.nM - span.from[1]));
+    const nearest = gapsM.indexOf(Math.min(...gapsM));
+    from.set(nearest, [...(from.get(nearest) ?? []), span]);
+  }
+  return [...from.values()].map(makeBundle);
 }
 
 /** Height of the lowest wires over the feet of their supports, metres. */

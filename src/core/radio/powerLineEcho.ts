@@ -1,6 +1,7 @@
+import { magnitude } from '../units/complex';
 import { type Bundle, coupledFields } from './bundle';
 import type { EchoScene } from './hillEcho';
-import { type Candidate, carried, fieldOverGround, lineWave, MOST_OVER_GROUND, NO_FIELD, sentBy } from './lineLeg';
+import { type Candidate, carried, fieldOverGround, lineWave, MOST_OVER_GROUND, mostLeft, NO_FIELD, sentBy } from './lineLeg';
 import type { Lighting, LitLine, LitSpan } from './litLine';
 import { supportCandidates } from './supportEcho';
 import { placeOn, type WireHit, wireCoefficient, wireHit, wireSpread } from './thinWire';
@@ -13,16 +14,21 @@ const LEAST_POWER = 1e-24;
 /** Waves this far below the strongest of their line are left out, dB. */
 const LEAST_DB = 40;
 
-/** Waves from conductors and supports of power lines at a receiver. Conductors of one span add coherently into one wave. */
-export function lineEchoes(lines: readonly LitLine[], scene: EchoScene): readonly Wave[] {
-  return lines.flatMap((line) => keptWaves([...spanCandidates(line, scene), ...supportCandidates(line, scene)]));
+/**
+ * Waves from conductors and supports of power lines at a receiver. Conductors of one span add coherently into one wave. Waves under
+ * `leastPower`, (V/m)^2 for 1 W, are left out.
+ */
+export function lineEchoes(lines: readonly LitLine[], scene: EchoScene, leastPower = LEAST_POWER): readonly Wave[] {
+  return lines.flatMap((line) =>
+    keptWaves([...spanCandidates(line, scene, leastPower), ...supportCandidates(line, scene, leastPower)], leastPower),
+  );
 }
 
 /** Waves within LEAST_DB of the strongest. Likely strong ones are made first, so that those which cannot be kept are never made. */
-function keptWaves(candidates: readonly Candidate[]): readonly Wave[] {
+function keptWaves(candidates: readonly Candidate[], leastPower: number): readonly Wave[] {
   const byMost = [...candidates].sort((a, b) => b.mostPower - a.mostPower);
   const made: { readonly wave: Wave; readonly power: number }[] = [];
-  let least = LEAST_POWER;
+  let least = leastPower;
   for (const { mostPower, make } of byMost) {
     if (mostPower < least) break;
     const wave = make();
@@ -34,12 +40,26 @@ function keptWaves(candidates: readonly Candidate[]): readonly Wave[] {
 }
 
 /** One candidate for the spans that hang from the same lighting. */
-function spanCandidates(line: LitLine, scene: EchoScene): readonly Candidate[] {
-  return line.bundles.map((bundle): Candidate => {
-    const most = bundle.wires.reduce((sum, span) => sum + mostFromSpan(span, line, scene), 0);
-    return { mostPower: MOST_OVER_GROUND * most * most, make: () => spanWave(bundle, line, scene) };
+function spanCandidates(line: LitLine, scene: EchoScene, leastPower: number): readonly Candidate[] {
+  return line.bundles.flatMap((bundle) => {
+    let most = 0;
+    for (const span of bundle.wires) most += mostFromSpan(span, line, scene);
+    if (MOST_OVER_GROUND * most * most < leastPower) return [];
+    const mostPower = spanLeft(bundle.wires[0]!, line, scene) * most * most;
+    return mostPower < leastPower ? [] : [{ mostPower, make: () => spanWave(bundle, line, scene) }];
   });
 }
+
+/** Share of power left to a span's wave by the ground under it and the edges on its way, with a margin for the wires beside it. */
+function spanLeft(span: LitSpan, line: LitLine, scene: EchoScene): number {
+  const [a, b] = [placeOn(span, line.tag), placeOn(span, scene.receiver)];
+  const s = a.alongM + ((b.alongM - a.alongM) * a.awayM) / (a.awayM + b.awayM);
+  const at = plus(span.from, stretched(span.axis, Math.min(span.lengthM, Math.max(0, s))));
+  return MARGIN_OF_SPANS * mostLeft(at, scene);
+}
+
+/** Wires of one bundle hang some metres from each other: what is left to one may differ so much from another's, as power. */
+const MARGIN_OF_SPANS = 4;
 
 function spanWave(bundle: Bundle<LitSpan>, line: LitLine, scene: EchoScene): Wave {
   const k = waveNumber(scene.frequencyMHz);
@@ -71,10 +91,10 @@ function spanWave(bundle: Bundle<LitSpan>, line: LitLine, scene: EchoScene): Wav
 }
 
 /**
- * No less than what a span sends to the receiver, in a few operations: brightest light, broadest scattering, and the Fresnel window
- * beyond the span's ends no more than 1/(pi v sqrt 2) each side.
+ * No less than what a span sends to the receiver, in a few operations: the more of its lights along it, and the
+ * Fresnel window beyond the span's ends no more than 1/(pi v sqrt 2) each side.
  */
-function mostFromSpan(span: LitSpan, { tag, lights }: LitLine, { receiver, frequencyMHz }: EchoScene): number {
+function mostFromSpan(span: LitSpan, { tag }: LitLine, { receiver, frequencyMHz }: EchoScene): number {
   const k = waveNumber(frequencyMHz);
   const a = placeOn(span, tag);
   const b = placeOn(span, receiver);
@@ -85,10 +105,9 @@ function mostFromSpan(span: LitSpan, { tag, lights }: LitLine, { receiver, frequ
   const beyondM = Math.max(0, -s, s - span.lengthM);
   const v = beyondM * sine * Math.sqrt((k / Math.PI) * (1 / r1M + 1 / r2M));
   const window = v > 0.5 ? 0.75 / v : 1.5;
-  const light = Math.max(lights[span.fromLight]!.amplitude, lights[span.toLight]!.amplitude);
   // lights pull the sum beyond either where the point of equal angles lies off the span
   const pull = 1 + (2 * beyondM) / span.lengthM;
-  return light * pull * window * Math.sqrt(2 / (Math.PI * k)) * (wireSpread(r1M, r2M) / (sine * sine));
+  return span.mostAlong * pull * window * magnitude(wireCoefficient(k, span.radiusM, sine)) * (wireSpread(r1M, r2M) / sine);
 }
 
 /** Where a span's wave comes from: the point of equal angles, or the end next to it. */

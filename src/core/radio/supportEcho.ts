@@ -1,7 +1,7 @@
 import { type Complex, complex, exponential, multiply, scale } from '../units/complex';
 import { cylinderCoefficient } from './cylinder';
 import type { EchoScene } from './hillEcho';
-import { type Candidate, carried, fieldOverGround, lineWave, MOST_OVER_GROUND, NO_FIELD, overGround, scattered } from './lineLeg';
+import { type Candidate, carried, fieldOverGround, lineWave, MOST_OVER_GROUND, mostLeft, NO_FIELD, overGround, scattered } from './lineLeg';
 import type { Lighting, LitLine, LitSupport } from './litLine';
 import { wireHit, wireSpread } from './thinWire';
 import { wavelengthM, waveNumber } from './wavelength';
@@ -14,15 +14,20 @@ const GUIDED_COUPLING = 0.3;
  * Waves from the supports of a line: each an upright cylinder lit along its height, its pieces added with the ground's part at the
  * height of each; and what the wave guided by the line sends from it.
  */
-export function supportCandidates(line: LitLine, scene: EchoScene): readonly Candidate[] {
+export function supportCandidates(line: LitLine, scene: EchoScene, leastPower: number): readonly Candidate[] {
   const entry = strongestLight(line);
-  return line.supports.map((support): Candidate => {
+  return line.supports.flatMap((support): readonly Candidate[] => {
     const flatM = Math.max(0.5, Math.hypot(scene.receiver[0] - support.topM[0], scene.receiver[1] - support.topM[1]));
     const guide = guidedAmplitude(line, entry, support.topM, flatM, scene);
     const most = mostScattered(support, line.tag, flatM, scene) + guide;
-    return { mostPower: MOST_OVER_GROUND * most * most, make: () => supportWave(support, line, guide, scene) };
+    if (MOST_OVER_GROUND * most * most < leastPower) return [];
+    const mostPower = MARGIN_OF_SUPPORTS * mostLeft(support.topM, scene) * most * most;
+    return mostPower < leastPower ? [] : [{ mostPower, make: () => supportWave(support, line, guide, scene) }];
   });
 }
+
+/** More may be left to a support's lower parts than to its top: so much, as power. */
+const MARGIN_OF_SUPPORTS = 4;
 
 function supportWave(support: LitSupport, line: LitLine, guide: number, scene: EchoScene) {
   const { wires, lights, topM } = support;
@@ -47,12 +52,18 @@ function supportWave(support: LitSupport, line: LitLine, guide: number, scene: E
   return lineWave('pole', addFields(field, along), { at, wayM: first.r1M + first.r2M, light }, scene);
 }
 
-/** No less than the field which a support scatters: its brightest light, thickness and nearness all at their most. */
+/**
+ * No less than the field which a support scatters: each piece as bright as the brighter of its ends, its thickness at its most, and a
+ * piece shorter than half a Fresnel length in proportion.
+ */
 function mostScattered({ wires, lights }: LitSupport, tag: Vector, r2M: number, scene: EchoScene): number {
   const k = waveNumber(scene.frequencyMHz);
-  const brightest = Math.max(...lights.map((light) => light.amplitude));
   const r1M = Math.max(0.5, Math.hypot(tag[0] - wires[0]!.from[0], tag[1] - wires[0]!.from[1]));
-  return brightest * Math.sqrt(2 / (Math.PI * k)) * (2 * k * wires[0]!.radiusM + 2) * wireSpread(r1M, r2M) * 1.3;
+  const halfM = Math.sqrt((wavelengthM(scene.frequencyMHz) * r1M * r2M) / (r1M + r2M));
+  let light = 0;
+  for (let i = 0; i < wires.length; i++)
+    light += Math.max(lights[i]!.amplitude, lights[i + 1]!.amplitude) * Math.min(1.3, wires[i]!.lengthM / halfM);
+  return light * Math.sqrt(2 / (Math.PI * k)) * (2 * k * wires[0]!.radiusM + 0.6) * wireSpread(r1M, r2M);
 }
 
 const strongestLight = (line: LitLine): Lighting => line.lights.reduce((best, light) => (light.amplitude > best.amplitude ? light : best));

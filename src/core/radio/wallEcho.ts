@@ -7,7 +7,7 @@ import type { EchoScene } from './hillEcho';
 import { mirrored } from './mirror';
 import type { Wave } from './wave';
 import { wavelengthM, waveNumber } from './wavelength';
-import { across, along, dot, fieldOf, lengthOfVector, lookVector, minus, turnField, unit, type Vector } from './waveVector';
+import { across, along, dot, fieldOf, fieldSquared, lengthOfVector, lookVector, minus, turnField, unit, type Vector } from './waveVector';
 
 /** Field of a plate's echo over the direct field: |G| A cos i d / (lambda r1 r2), never above the mirror's |G| d / (r1 + r2). Derived for this project. */
 export function plateEchoRatio(
@@ -69,8 +69,11 @@ function facesOf(building: Building): readonly Face[] {
   });
 }
 
-/** Waves from walls at a receiver: the plate's main lobe round the mirror direction, narrowed by its size, widened by the Fresnel zone. */
-export function wallEchoes(faces: readonly LitFace[], scene: EchoScene): readonly Wave[] {
+/**
+ * Waves from walls at a receiver: the plate's main lobe round the mirror direction, narrowed by its size, widened by the Fresnel zone.
+ * Waves under `leastPower`, (V/m)^2 for 1 W, are left out.
+ */
+export function wallEchoes(faces: readonly LitFace[], scene: EchoScene, leastPower = 0): readonly Wave[] {
   return faces.flatMap((face) => {
     const sight = sightOf(scene.receiver, face.centre);
     const r2M = Math.max(1, lengthOfVector(sight));
@@ -79,6 +82,8 @@ export function wallEchoes(faces: readonly LitFace[], scene: EchoScene): readonl
     const travel = along(lookVector(face.incident.azimuthDeg, face.incident.elevationDeg), -1);
     const cosIn = Math.max(0, -dot(travel, face.normal));
     const amplitude = plateAmplitude(face, travel, towards, r2M, cosIn, scene.frequencyMHz);
+    // no wall sends back more than metal does
+    if (amplitude ** 2 * fieldSquared(face.incident) < leastPower) return [];
     const secondDb = secondLegDb(scene.world, face.centre, scene.receiver, scene.frequencyMHz);
     const angle = -waveNumber(scene.frequencyMHz) * r2M;
     const size = amplitude * 10 ** (-secondDb / 20) * Math.min(1, dot(towards, face.normal) * 8);
