@@ -20,6 +20,8 @@ export type About = {
   readonly by: Recording['by'];
   readonly aided: boolean;
   readonly begunAt?: string;
+  /** When the hearing check was made that the run's listener comes from. */
+  readonly checkedAt: string | null;
   readonly practice?: Practice;
   /** What the learner said of the five habits; `null` as long as nobody was asked. */
   readonly ratings: Ratings | null;
@@ -114,10 +116,20 @@ const walkedOf = ({ scenario }: Recording, { poses }: Debriefing): readonly MapP
   Array.from({ length: Math.ceil(posesEndS(poses)) + 1 }, (_, s) => stateAt(scenario, poses, s).at);
 
 function aboutOf(recording: Recording, kept: { readonly key: number; readonly record: FinishedRecord } | null): About {
-  const { name, by, aided, begunAt, practice } = recording;
+  const { name, by, aided, begunAt, practice, listener } = recording;
   // Nobody asks a walker, or a learner whose run is shown on the wall, how it went.
   const ratings = kept ? (kept.record.ratings ?? null) : {};
-  return { key: kept?.key ?? null, name, by, aided, ratings, ...(begunAt ? { begunAt } : {}), ...(practice ? { practice } : {}) };
+  const { checkedAt } = listener;
+  return {
+    key: kept?.key ?? null,
+    name,
+    by,
+    aided,
+    ratings,
+    checkedAt,
+    ...(begunAt ? { begunAt } : {}),
+    ...(practice ? { practice } : {}),
+  };
 }
 
 /** What the learner says of the run, kept with it. */

@@ -26,6 +26,7 @@ import { Ground } from './ground/Ground';
 import { opening, openRunOf, openSound, runFileText, sound, tendRun } from './openExercise';
 import { goTo, route } from './route';
 import { startRunClock } from './runClock';
+import { enterRun } from './runEntry';
 import { unlockSound } from './sound/unlock';
 import { Opening } from './start/Opening';
 import { StartPage } from './start/StartPage';
@@ -96,7 +97,16 @@ function Rooms() {
   if (now.room === 'debrief') {
     if (reading.value) return <GoingThrough onBack={() => goTo('/')} />;
     if (!openRun.value || !finishedRun.value) return null;
-    return <Debrief runFileText={runFileText} openSound={openSound} sound={sound} onAgain={again} onOther={() => goTo('/')} />;
+    return (
+      <Debrief
+        runFileText={runFileText}
+        openSound={openSound}
+        sound={sound}
+        onGraded={enterRun}
+        onAgain={again}
+        onOther={() => goTo('/')}
+      />
+    );
   }
   return <StartRoom />;
 }

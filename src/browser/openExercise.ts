@@ -7,8 +7,10 @@ import { TICKS_PER_S } from '../core/run/state';
 import type { Scenario } from '../core/scenario/schema';
 import { ending, live, openRun, paused, showRun, wholeSecond } from './currentRun';
 import { finishedRun, forgetFinished } from './finishedRun';
+import { listenerHere } from './listenerHere';
 import { localInstant } from './localInstant';
 import { resumed } from './resumeRun';
+import { practiceNow } from './runEntry';
 import type { SoundOutput } from './sound/output';
 import { unlockedContext } from './sound/unlock';
 import type { Stage } from './start/Opening';
@@ -27,6 +29,8 @@ export const aided = signal(false);
 const KEEP_EVERY_S = 2;
 /** When the run that is open began, by this device's clock. */
 let begunAt = '';
+/** When the hearing check was made that its listener comes from. */
+let checkedAt: string | null = null;
 let waves: WavesAhead | null = null;
 
 /** Makes the ground in a worker, opens the run on it, and lets it begin where sound is allowed to. */
@@ -37,11 +41,12 @@ export async function openRunOf(scenario: Scenario, kept: StoredRun | null = nul
   tell('ground');
   forgetFinished();
   try {
-    const [{ world, land }] = await Promise.all([openLand(scenario, () => tell('map')), openSound()]);
+    const [{ world, land }, who] = await Promise.all([openLand(scenario, () => tell('map')), listenerHere(), openSound()]);
     tell('waves');
     const exercise = openExercise(scenario, world);
     const again = kept ? resumed(exercise, kept) : null;
-    const first = again?.live ?? beginLive(exercise);
+    const first = again?.live ?? beginLive(exercise, who.listener);
+    checkedAt = kept ? (kept.checkedAt ?? null) : who.checkedAt;
     waves?.close();
     waves = openWavesAhead(exercise);
     await waves.ready(first.state);
@@ -108,7 +113,9 @@ export function tendRun(onEnd: (key: number | null) => void): () => void {
 
 /** The run is over: onto the shelf with it, and on to the debrief. */
 async function putAway(onEnd: (key: number | null) => void): Promise<void> {
-  const about = { name: '', by: 'person', aided: aided.peek(), begunAt, ratings: null } as const;
+  const practice = await practiceNow();
+  const { name } = settings.peek();
+  const about = { name: name.trim(), by: 'person', aided: aided.peek(), begunAt, checkedAt, practice, ratings: null } as const;
   finishedRun.value = { ...about, key: null };
   const key = await keepFinished(openRun.peek()!.exercise.scenario.title, runFileText(), live.peek()!.pulses);
   finishedRun.value = { ...about, key };
@@ -120,12 +127,19 @@ function keepNow(): void {
   if (!open || !now || now.state.ending !== null || now.state.tick === 0) return;
   const { log, pulses, state, listener } = now;
   const { scenario } = open.exercise;
-  void keepUnfinished({ scenario, log, pulses, tick: state.tick, thresholdDb: listener.thresholdDb, begunAt });
+  void keepUnfinished({ scenario, log, pulses, tick: state.tick, thresholdDb: listener.thresholdDb, checkedAt, begunAt });
 }
 
 /** The run file of the run that is open, with its grade where that is known. */
 export function runFileText(result?: RunResult, name = finishedRun.peek()!.name): string {
-  const { by, aided: withCaptions, begunAt: began, practice } = finishedRun.peek()!;
-  const about = { name, by, aided: withCaptions, ...(began ? { begunAt: began } : {}), ...(practice ? { practice } : {}) };
+  const { by, aided: withCaptions, begunAt: began, checkedAt: checked, practice } = finishedRun.peek()!;
+  const about = {
+    name,
+    by,
+    aided: withCaptions,
+    checkedAt: checked,
+    ...(began ? { begunAt: began } : {}),
+    ...(practice ? { practice } : {}),
+  };
   return writeRecording(recordingOf(openRun.peek()!.exercise, live.peek()!, result ? { ...about, result } : about));
 }

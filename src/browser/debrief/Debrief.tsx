@@ -1,6 +1,8 @@
 import { type ReadonlySignal, useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
+import type { Debriefing } from '../../core/debrief/debriefing';
 import type { RunResult } from '../../core/run/record';
+
 import { openRun } from '../currentRun';
 import { debriefed, debriefOpenRun, finishedRun, rateRun } from '../finishedRun';
 import type { SoundOutput } from '../sound/output';
@@ -12,6 +14,8 @@ export type Doors = {
   /** Opens the loudspeaker, from within a gesture. */
   readonly openSound: () => void;
   readonly sound: ReadonlySignal<SoundOutput | null>;
+  /** The grade is known: the run goes into the logbook. @returns the name of its entry; `null` for somebody else's run */
+  readonly onGraded: (grade: Debriefing['grade']) => string | null;
   readonly onAgain: () => void;
   readonly onOther: () => void;
 };

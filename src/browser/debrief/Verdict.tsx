@@ -34,7 +34,7 @@ type Wanted = Doors & { readonly open: OpenRun; readonly about: About; readonly 
 
 /** The grade: the sentence that matters most, five habits and the map; all else lies below. */
 export function Verdict(wanted: Wanted) {
-  const { open, about, debriefing, runFileText, openSound, sound, onAgain, onOther } = wanted;
+  const { open, about, debriefing, runFileText, openSound, sound, onGraded, onAgain, onOther } = wanted;
   const { scenario, world } = open.exercise;
   const { grade, timeline, poses, bearings } = debriefing;
   const steady = useSignal<Debriefing | null>(null);
@@ -60,7 +60,9 @@ export function Verdict(wanted: Wanted) {
       }),
     ];
     const { technique, outcome } = grade;
-    if (about.key !== null) void noteFinished(about.key, { outcome: { technique, found: outcome.found, timeS: outcome.timeS } });
+    const entry = onGraded(grade);
+    if (about.key !== null)
+      void noteFinished(about.key, { outcome: { technique, found: outcome.found, timeS: outcome.timeS }, ...(entry ? { entry } : {}) });
     return () => {
       for (const stop of stops) stop();
     };

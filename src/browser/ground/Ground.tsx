@@ -1,7 +1,10 @@
 import { useEffect } from 'preact/hooks';
 import { CloseMark } from '../controls/marks';
 import { act, comingState, notebook, openRun, paused } from '../currentRun';
-import { groundKeys, type Wish } from '../input/groundKeys';
+import type { CommandId } from '../input/commands';
+import { groundGamepad } from '../input/gamepad';
+import { groundKeys } from '../input/groundKeys';
+import { unlockSound } from '../sound/unlock';
 import { change, settings, stepVolume } from '../storage/settings';
 import { AntennaDial } from './AntennaDial';
 import { AntennaHold } from './AntennaHold';
@@ -18,7 +21,8 @@ import { MapWindowFrame } from './MapWindowFrame';
 import { centreOnMe, lookFirst, mapSize, pan, placingPin, pointAt, zoom } from './mapView';
 import { NotebookList } from './NotebookList';
 import { PauseSheet } from './PauseSheet';
-import { changePace, chosenPaceMPerS } from './pace';
+import { PhoneCompass } from './PhoneCompass';
+import { changePace, chosenPaceMPerS, paces } from './pace';
 import { closePanels, notebookShown, tagsShown } from './panels';
 import { SkylineStrip } from './SkylineStrip';
 import { SMeter } from './SMeter';
@@ -32,7 +36,17 @@ export function Ground({ onLeave }: { readonly onLeave: () => void }) {
     closePanels();
     closeFix();
     lookFirst();
-    const stopKeys = groundKeys(window, { state: comingState, paceMPerS: () => chosenPaceMPerS.peek(), act, wish: grant, look: pan });
+    const hand = { state: comingState, paceMPerS: () => chosenPaceMPerS.peek(), act, wish: grant, look: pan };
+    const stopKeys = groundKeys(window, hand);
+    const stopGamepad = groundGamepad({
+      ...hand,
+      fastestMPerS: () => paces.peek().at(-1)!.mPerS,
+      resting: () => paused.peek(),
+      goOn() {
+        unlockSound();
+        paused.value = false;
+      },
+    });
     const rest = () => {
       paused.value = true;
     };
@@ -43,6 +57,7 @@ export function Ground({ onLeave }: { readonly onLeave: () => void }) {
     document.addEventListener('visibilitychange', restHidden);
     return () => {
       stopKeys();
+      stopGamepad();
       window.removeEventListener('blur', rest);
       document.removeEventListener('visibilitychange', restHidden);
     };
@@ -58,6 +73,7 @@ export function Ground({ onLeave }: { readonly onLeave: () => void }) {
         <BriefSlip />
         <div class="map-foot">
           <Caption />
+          <PhoneCompass />
           <WalkControl />
         </div>
         {notebookShown.value && <NotebookSlip />}
@@ -115,16 +131,15 @@ function keepFocus(event: MouseEvent): void {
   if (event.target instanceof Element && event.target.closest('button')) event.preventDefault();
 }
 
-function grant(wish: Wish): void {
+function grant(wish: CommandId): void {
   switch (wish) {
     case 'pause':
-    case 'keys':
       paused.value = !paused.peek();
       return;
     case 'pin':
       placingPin.value = !placingPin.peek();
       return;
-    case 'place-pin':
+    case 'place':
       if (placingStart.peek()) chooseStart(pointAt({ x: mapSize.peek().width / 2, y: mapSize.peek().height / 2 }));
       else if (placingPin.peek()) {
         act({ type: 'guess', at: pointAt({ x: mapSize.peek().width / 2, y: mapSize.peek().height / 2 }) });
@@ -134,7 +149,7 @@ function grant(wish: Wish): void {
     case 'fix':
       toggleFix();
       return;
-    case 'leave-pin':
+    case 'leave':
       closeFix();
       placingPin.value = false;
       notebookShown.value = false;

@@ -1,50 +1,139 @@
-const KEYS: readonly (readonly [string, string])[] = [
-  ['← →', 'turn the antenna, with Shift slowly'],
-  ['↑ ↓', 'gain 1 dB, with Shift 5 dB'],
-  ['[ ]', 'attenuator'],
-  [', .', 'tune 50 Hz, with Shift 10 Hz'],
-  ['R', 'antenna flat or upright'],
-  ['E', 'antenna raised or at the chest'],
-  ['W A S D', 'walk north, west, south, east'],
-  ['Space', 'walk ahead along the antenna, or stop'],
-  ['Z X', 'slower, faster'],
-  ['M', 'mark the bearing'],
-  ['G', 'guess pin: then a tap, or Enter for the middle of the map'],
-  ['T', 'fix from the notebook, where the exercise has it'],
-  ['N', 'tags and their frequencies'],
-  ['F', 'declare the find'],
-  ['+ −', 'map closer, farther'],
-  ['I J K L', 'look about the map'],
-  ['C', 'centre the map on me'],
-  ['* / 0', 'louder, softer, sound off'],
-  ['P', 'pause'],
-];
+import { signal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import { COMMANDS, type CommandId, keyOf, withSwapped } from '../input/commands';
+import { choosingButton, gamepadSeen } from '../input/gamepad';
+import { changeHands, hands, handsAsAtFirst } from '../storage/hands';
+
+/** The command whose key or button is being chosen. */
+const choosing = signal<{ readonly id: CommandId; readonly what: 'key' | 'button' } | null>(null);
 
 /** The fonts have no arrows: they are drawn. */
-const ARROWS: Readonly<Record<string, number>> = { '→': 0, '↓': 90, '←': 180, '↑': 270 };
-const ARROW_NAMES: Readonly<Record<string, string>> = { '→': 'right arrow', '↓': 'down arrow', '←': 'left arrow', '↑': 'up arrow' };
+const ARROW_DEG: Readonly<Record<string, number>> = { ArrowRight: 0, ArrowDown: 90, ArrowLeft: 180, ArrowUp: 270 };
+const KEY_NAMES: Readonly<Record<string, string>> = {
+  ArrowRight: 'right arrow',
+  ArrowDown: 'down arrow',
+  ArrowLeft: 'left arrow',
+  ArrowUp: 'up arrow',
+  ' ': 'Space',
+  '-': 'minus',
+  '+': 'plus',
+  ',': 'comma',
+  '.': 'full stop',
+  '/': 'slash',
+  '*': 'asterisk',
+  '[': 'left bracket',
+  ']': 'right bracket',
+};
+const keyName = (key: string): string => KEY_NAMES[key] ?? (key.length === 1 ? key.toUpperCase() : key);
+/** Buttons by where they sit on a gamepad of the standard layout. @source W3C Gamepad, standard gamepad */
+const BUTTON_NAMES = [
+  'lower',
+  'right',
+  'left',
+  'upper',
+  'left shoulder',
+  'right shoulder',
+  'left trigger',
+  'right trigger',
+  'select',
+  'start',
+  'left stick',
+  'right stick',
+  'pad up',
+  'pad down',
+  'pad left',
+  'pad right',
+];
+const buttonName = (button: number | null): string => (button === null ? 'none' : (BUTTON_NAMES[button] ?? `button ${button + 1}`));
 
-function Arrow({ name, turnDeg }: { readonly name: string; readonly turnDeg: number }) {
+function KeyFace({ name }: { readonly name: string }) {
+  const deg = ARROW_DEG[name];
+  if (deg === undefined) return <>{name === ' ' ? 'Space' : name.length === 1 ? name.toUpperCase().replace('-', '−') : name}</>;
   return (
-    <svg viewBox="-8 -8 16 16" width="13" height="13" role="img" aria-label={ARROW_NAMES[name]}>
-      <path d="M-6 0H6M1 -5L6 0L1 5" transform={`rotate(${turnDeg})`} fill="none" stroke="currentColor" stroke-width="1.8" />
+    <svg viewBox="-8 -8 16 16" width="13" height="13" aria-hidden="true">
+      <path d="M-6 0H6M1 -5L6 0L1 5" transform={`rotate(${deg})`} fill="none" stroke="currentColor" stroke-width="1.8" />
     </svg>
   );
 }
 
+/** Every command with its key, and its button where there is a gamepad; press one to choose another. */
 export function KeyList() {
+  useEffect(() => stopChoosing, []);
+  const { keys, buttons } = hands.value;
+  const asked = choosing.value;
+  const isAsked = (id: CommandId, what: 'key' | 'button') => asked?.id === id && asked.what === what;
   return (
-    <dl class="keys">
-      {KEYS.map(([keys, what]) => (
-        <div key={keys} class="keys-line">
-          <dt>
-            {keys.split(' ').map((key) => (
-              <kbd key={key}>{ARROWS[key] === undefined ? key : <Arrow name={key} turnDeg={ARROWS[key]} />}</kbd>
-            ))}
-          </dt>
-          <dd>{what}</dd>
-        </div>
-      ))}
-    </dl>
+    <>
+      <p class="quiet keys-note" role="status">
+        {asked
+          ? `Press the ${asked.what} for: ${COMMANDS.find(({ id }) => id === asked.id)!.says}. Another press of the mouse leaves it.`
+          : 'Choose a key to change it.'}
+        {gamepadSeen.value && ' The left stick walks, the right stick turns the antenna.'}
+      </p>
+      <dl class="keys">
+        {COMMANDS.map(({ id, says }) => (
+          <div key={id} class="keys-line">
+            <dt>
+              <button
+                type="button"
+                class={isAsked(id, 'key') ? 'key-choice asked' : 'key-choice'}
+                aria-label={`${says}: ${keyName(keys[id])}. Choose another key`}
+                onClick={() => choose(id, 'key')}
+              >
+                {isAsked(id, 'key') ? '…' : <KeyFace name={keys[id]} />}
+              </button>
+              {gamepadSeen.value && (
+                <button
+                  type="button"
+                  class={isAsked(id, 'button') ? 'key-choice asked' : 'key-choice'}
+                  aria-label={`${says}: ${buttonName(buttons[id])} of the gamepad. Choose another button`}
+                  onClick={() => choose(id, 'button')}
+                >
+                  {isAsked(id, 'button') ? '…' : buttonName(buttons[id])}
+                </button>
+              )}
+            </dt>
+            <dd>{says}</dd>
+          </div>
+        ))}
+      </dl>
+      <button type="button" class="keys-first" onClick={handsAsAtFirst}>
+        Keys and buttons as at first
+      </button>
+    </>
   );
+}
+
+let letGo: () => void = () => {};
+
+function stopChoosing(): void {
+  letGo();
+  letGo = () => {};
+  choosing.value = null;
+}
+
+function choose(id: CommandId, what: 'key' | 'button'): void {
+  const again = choosing.peek()?.id === id && choosing.peek()?.what === what;
+  stopChoosing();
+  if (again) return;
+  choosing.value = { id, what };
+  if (what === 'button') {
+    choosingButton.value = (button) => {
+      changeHands({ buttons: withSwapped<number | null>(hands.peek().buttons, id, button) });
+      stopChoosing();
+    };
+    letGo = () => {
+      choosingButton.value = null;
+    };
+    return;
+  }
+  const taken = (event: KeyboardEvent) => {
+    if (['Shift', 'Control', 'Alt', 'Meta', 'Tab'].includes(event.key)) return;
+    event.preventDefault();
+    event.stopPropagation();
+    changeHands({ keys: withSwapped(hands.peek().keys, id, keyOf(event)) });
+    stopChoosing();
+  };
+  addEventListener('keydown', taken, true);
+  letGo = () => removeEventListener('keydown', taken, true);
 }

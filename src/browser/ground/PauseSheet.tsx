@@ -1,6 +1,7 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { CAUTION_WORDS } from '../cautionWords';
 import { act, openRun, paused, runState } from '../currentRun';
+import { HandsPanel } from '../settings/HandsPanel';
 import { SettingsPanel } from '../settings/SettingsPanel';
 import { unlockSound } from '../sound/unlock';
 import { AntennaChoice } from './AntennaChoice';
@@ -61,7 +62,8 @@ export function PauseSheet({ onLeave }: { readonly onLeave: () => void }) {
           <SettingsPanel />
         </section>
         <section class="sheet-keys">
-          <h3>Keys</h3>
+          <h3>Hands</h3>
+          <HandsPanel />
           <KeyList />
         </section>
       </div>

@@ -1,11 +1,11 @@
 import { MinusMark, PlusMark } from '../controls/marks';
 import { Segments } from '../controls/Segments';
 import type { PaletteId } from '../design/palette';
-import { change, settings, stepVolume } from '../storage/settings';
+import { change, LONGEST_NAME, settings, stepVolume } from '../storage/settings';
 
 /** Volume, palette and captions: everything a person sets for this device. */
 export function SettingsPanel() {
-  const { palette, captions, volumeDb, muted } = settings.value;
+  const { palette, captions, volumeDb, muted, name } = settings.value;
   return (
     <div class="settings">
       <div class="settings-line">
@@ -45,6 +45,17 @@ export function SettingsPanel() {
           onChoose={(value) => change({ captions: value })}
         />
       </div>
+      <label class="settings-line">
+        <span class="label">Name in run files, if you like</span>
+        <input
+          class="settings-name"
+          type="text"
+          maxLength={LONGEST_NAME}
+          autoComplete="nickname"
+          value={name}
+          onInput={(event) => change({ name: event.currentTarget.value })}
+        />
+      </label>
     </div>
   );
 }

@@ -3,7 +3,7 @@ import type { Pulse } from '../../core/run/pulse';
 import { type FinishedRecord, shelves } from './runs';
 
 /** What the list of finished runs shows of each. */
-export type FinishedLine = Pick<FinishedRecord, 'title' | 'endedAt' | 'outcome'> & { readonly key: number };
+export type FinishedLine = Pick<FinishedRecord, 'title' | 'endedAt' | 'outcome' | 'entry'> & { readonly key: number };
 
 /** Puts the run file of a finished run on the shelf. @returns its key; `null` where nothing can be kept: the learner can still save the file */
 export async function keepFinished(title: string, text: string, pulses: readonly Pulse[]): Promise<number | null> {
@@ -28,8 +28,8 @@ export async function recentlyFinished(most: number): Promise<readonly FinishedL
     const lines: FinishedLine[] = [];
     let cursor = await (await shelves()).transaction('finished').store.openCursor(null, 'prev');
     while (cursor && lines.length < most) {
-      const { title, endedAt, outcome } = cursor.value;
-      lines.push({ key: cursor.key, title, endedAt, ...(outcome ? { outcome } : {}) });
+      const { title, endedAt, outcome, entry } = cursor.value;
+      lines.push({ key: cursor.key, title, endedAt, ...(outcome ? { outcome } : {}), ...(entry ? { entry } : {}) });
       cursor = await cursor.continue();
     }
     return lines;
@@ -41,7 +41,7 @@ export async function recentlyFinished(most: number): Promise<readonly FinishedL
 /** Adds what became known after the run: what the learner said of it, and what the grade was. */
 export async function noteFinished(
   key: number,
-  known: { readonly ratings?: Ratings; readonly outcome?: FinishedRecord['outcome'] },
+  known: { readonly ratings?: Ratings; readonly outcome?: FinishedRecord['outcome']; readonly entry?: string },
 ): Promise<void> {
   try {
     const store = (await shelves()).transaction('finished', 'readwrite').store;

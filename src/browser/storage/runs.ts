@@ -11,6 +11,8 @@ export type StoredRun = {
   readonly pulses: readonly Pulse[];
   readonly tick: number;
   readonly thresholdDb: number;
+  /** When the hearing check behind the threshold was made. */
+  readonly checkedAt?: string | null;
   readonly begunAt?: string;
 };
 
@@ -24,6 +26,8 @@ export type FinishedRecord = {
   /** What the learner said of the five habits before the grade was shown. */
   readonly ratings?: Ratings;
   readonly outcome?: { readonly technique: number | null; readonly found: boolean; readonly timeS: number };
+  /** Name of its entry in the logbook. */
+  readonly entry?: string;
 };
 
 interface Shelves extends DBSchema {

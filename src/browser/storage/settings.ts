@@ -9,6 +9,8 @@ export type Settings = {
   /** dB under full volume. */
   readonly volumeDb: number;
   readonly muted: boolean;
+  /** What run files and tables call this person; may be empty. */
+  readonly name: string;
 };
 
 const KEY = 'faintward-settings';
@@ -16,8 +18,10 @@ const KEY = 'faintward-settings';
 export const LOUDEST_START_DB = -12;
 export const QUIETEST_DB = -48;
 export const VOLUME_STEP_DB = 3;
+/** As long as a run file takes a name. */
+export const LONGEST_NAME = 60;
 
-const FIRST: Settings = { palette: 'day', captions: false, volumeDb: LOUDEST_START_DB, muted: false };
+const FIRST: Settings = { palette: 'day', captions: false, volumeDb: LOUDEST_START_DB, muted: false, name: '' };
 
 export const settings = signal<Settings>(stored());
 
@@ -29,6 +33,7 @@ function stored(): Settings {
       captions: read.captions === true,
       volumeDb: Math.min(LOUDEST_START_DB, Math.max(QUIETEST_DB, Number(read.volumeDb ?? FIRST.volumeDb))),
       muted: false,
+      name: typeof read.name === 'string' ? read.name.slice(0, LONGEST_NAME) : '',
     };
   } catch {
     return FIRST; // private windows may refuse storage: the program works without it
