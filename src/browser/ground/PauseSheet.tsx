@@ -56,7 +56,7 @@ export function PauseSheet({ onLeave }: { readonly onLeave: () => void }) {
             </ul>
           </section>
         )}
-        {begun && <AntennaChoice />}
+        <AntennaChoice />
         <section>
           <h3>Settings</h3>
           <SettingsPanel />

@@ -1,5 +1,6 @@
 import type { AntennaId } from '../scenario/schema';
 import type { BodyShadow } from './body';
+import type { WireChain } from './wireChain';
 
 /**
  * The complex vector pattern of an antenna at one frequency, in its own frame: boom along +x (forward), elements along y
@@ -22,6 +23,10 @@ export type Antenna = {
   readonly name: string;
   /** When one would take it, one sentence. */
   readonly whenToTake: string;
+  /** The wires themselves, metres, cut for a design frequency: what is solved is what is drawn. */
+  readonly wires: (designMHz: number) => readonly WireChain[];
+  /** Roll in which a hand takes it up, degrees: elements level (0), or standing where it hears upright waves best that way (90). */
+  readonly takenUpRollDeg: 0 | 90;
   /** Boom length in metres at a frequency. */
   readonly boomM: (frequencyMHz: number) => number;
   /** May it be carried along on foot? A long one is changed at the vehicle. */

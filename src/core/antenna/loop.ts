@@ -2,6 +2,7 @@ import type { Antenna } from './antenna';
 import { shadowHeldClose } from './body';
 import { scaledPattern } from './scaledPattern';
 import type { WireChain } from './wireChain';
+import { LIGHT_MHZ_M } from './wireSolver';
 
 /** Side and wire radius in wavelengths: a fifth of a wave round, so that copper takes under 1 dB and the lossless gain is fair. */
 const SIDE = 0.05;
@@ -33,6 +34,8 @@ export const loop: Antenna = {
   id: 'loop',
   name: 'Small loop',
   whenToTake: 'Low frequencies and close work: two sharp nulls, front and back alike.',
+  wires: (designMHz) => squareLoop(LIGHT_MHZ_M / designMHz),
+  takenUpRollDeg: 90,
   boomM: (frequencyMHz) => (SIDE * 299.792458) / frequencyMHz,
   onFoot: true,
   leastMHz: 0,

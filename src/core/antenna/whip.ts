@@ -2,6 +2,7 @@ import type { Antenna } from './antenna';
 import { shadowHeldClose } from './body';
 import { scaledPattern } from './scaledPattern';
 import type { WireChain } from './wireChain';
+import { LIGHT_MHZ_M } from './wireSolver';
 
 /** Wavelengths: a quarter-wave whip, and under it the case and hand that serve as its other half. */
 const WHIP = 0.24;
@@ -28,6 +29,8 @@ export const whip: Antenna = {
   id: 'whip',
   name: 'Hand whip',
   whenToTake: 'Is it on the air at all, and the last metres: no direction but the shadow of your own body.',
+  wires: (designMHz) => whipOverCase(LIGHT_MHZ_M / designMHz),
+  takenUpRollDeg: 90,
   boomM: () => 0,
   onFoot: true,
   leastMHz: 0,

@@ -1,14 +1,15 @@
+import { antennaById } from '../antenna/catalogue';
 import { clearestDialMHz } from '../receiver/tuning';
 import type { Scenario } from '../scenario/schema';
 import type { RunState } from './state';
 
-/** The state at tick 0: standing at the start, antenna flat and facing as the exercise says. */
+/** The state at tick 0: standing at the start, antenna taken up as its kind is, facing as the exercise says. */
 export function begin(scenario: Scenario): RunState {
   const { kit, start } = scenario;
   return {
     tick: 0,
     at: { eM: start.at[0], nM: start.at[1] },
-    hold: { headingDeg: start.facingDeg, rollDeg: 0, raised: false, antenna: kit.startAntenna },
+    hold: { headingDeg: start.facingDeg, rollDeg: antennaById(kit.startAntenna).takenUpRollDeg, raised: false, antenna: kit.startAntenna },
     spinDegPerS: 0,
     controls: {
       gainDb: kit.startGainDb,

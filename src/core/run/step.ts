@@ -1,3 +1,4 @@
+import { antennaById } from '../antenna/catalogue';
 import type { ANTENNA_IDS, Scenario } from '../scenario/schema';
 import { toRad, wrapBearingDeg } from '../units/angles';
 import { bearingDeg, distanceM } from '../units/frames';
@@ -58,7 +59,8 @@ export function step(scenario: Scenario, state: RunState, action: Action): RunSt
 
 function changeAntenna(scenario: Scenario, state: RunState, antenna: (typeof ANTENNA_IDS)[number]): RunState {
   if (!scenario.kit.antennas.includes(antenna) || antenna === state.hold.antenna) return state;
-  return { ...state, hold: { ...state.hold, antenna }, busyUntilTick: state.tick + ANTENNA_CHANGE_S * TICKS_PER_S };
+  const hold = { ...state.hold, antenna, rollDeg: antennaById(antenna).takenUpRollDeg };
+  return { ...state, hold, busyUntilTick: state.tick + ANTENNA_CHANGE_S * TICKS_PER_S };
 }
 
 function setLegs(scenario: Scenario, state: RunState, action: Extract<Action, { type: 'walk' | 'walkTo' }>): RunState {
