@@ -1,27 +1,41 @@
 /**
- * The first file of the page. The Listening room comes alone, so that a phone in a hall has it within a second; every other
- * room comes with `main.tsx`. Both may be open in turn in one page, each in its own element.
+ * The first file of the page. The Listening room and the drills come alone, so that a phone has them within a second; every other
+ * room comes with `main.tsx`. They may be open in turn in one page, each in its own element.
  */
-const inListeningRoom = (): boolean => /^#\/listen(\/|\?|$)/.test(location.hash);
+type Mount = (into: HTMLElement, onLeave: () => void) => () => void;
+type OwnRoom = { readonly address: RegExp; readonly element: string; readonly fetchMount: () => Promise<Mount> };
 
-let leaveListening: (() => void) | null = null;
-let coming = false;
+const OWN_ROOMS: readonly OwnRoom[] = [
+  {
+    address: /^#\/listen(\/|\?|$)/,
+    element: 'listening',
+    fetchMount: async () => (await import('./listening/mountListening')).mountListening,
+  },
+  { address: /^#\/drills(\/|\?|$)/, element: 'drills', fetchMount: async () => (await import('./drills/mountDrills')).mountDrills },
+];
+
+const roomNow = (): OwnRoom | null => OWN_ROOMS.find(({ address }) => address.test(location.hash)) ?? null;
+
+let opened: { readonly room: OwnRoom; readonly leave: () => void } | null = null;
 
 async function follow(): Promise<void> {
-  if (!inListeningRoom()) {
-    leaveListening?.();
-    leaveListening = null;
+  const wanted = roomNow();
+  if (opened && opened.room !== wanted) {
+    opened.leave();
+    opened = null;
+  }
+  if (!wanted) {
     await import('./main');
     return;
   }
-  if (leaveListening || coming) return;
-  coming = true;
-  const { mountListening } = await import('./listening/mountListening');
-  coming = false;
-  if (!inListeningRoom()) return;
-  leaveListening = mountListening(document.getElementById('listening')!, () => {
+  if (opened) return;
+  const mount = await wanted.fetchMount();
+  // Meanwhile the address may have moved on, or a second change of it may have opened the room.
+  if (roomNow() !== wanted || opened) return;
+  const leave = mount(document.getElementById(wanted.element)!, () => {
     location.hash = '/';
   });
+  opened = { room: wanted, leave };
 }
 
 addEventListener('hashchange', () => void follow());

@@ -60,7 +60,7 @@ function followRoute(): void {
     followDebrief(now.key);
     return;
   }
-  if ((now.room === 'start' || now.room === 'listening') && (openRun.peek() || reading.peek())) {
+  if ((now.room === 'start' || now.room === 'logbook' || now.room === 'elsewhere') && (openRun.peek() || reading.peek())) {
     leaveRun();
     forgetFinished();
     return;
@@ -89,7 +89,7 @@ function followDebrief(key: number | null): void {
 
 function Rooms() {
   const now = route.value;
-  if (now.room === 'listening') return null; // entry.ts opens it
+  if (now.room === 'elsewhere') return null; // entry.ts opens it
   if (now.room === 'ground') {
     if (opening.value) return <OpeningRoom />;
     return openRun.value ? <Ground onLeave={leave} /> : null;

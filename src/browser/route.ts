@@ -1,16 +1,18 @@
 import { signal } from '@preact/signals';
 
-/** Where in the program the page is: `#/`, `#/ground/<exercise>`, `#/debrief` and `#/debrief/<number>` for a kept run, `#/listen/…` (read by the Listening room itself). */
+/** Where in the program the page is: `#/`, `#/ground/<exercise>`, `#/debrief` and `#/debrief/<number>` for a kept run, `#/logbook`; `#/listen/…` and `#/drills/…` are read by rooms of their own. */
 export type Route =
   | { readonly room: 'start' }
   | { readonly room: 'ground'; readonly name: string }
   | { readonly room: 'debrief'; readonly key: number | null }
-  | { readonly room: 'listening' };
+  | { readonly room: 'logbook' }
+  | { readonly room: 'elsewhere' };
 
 function read(hash: string): Route {
   const [, room, name] = hash.replace(/^#/, '').split('/');
   if (room === 'ground' && name) return { room, name: decodeURIComponent(name) };
-  if (/^listen(\?|$)/.test(room ?? '')) return { room: 'listening' };
+  if (/^(listen|drills)(\?|$)/.test(room ?? '')) return { room: 'elsewhere' };
+  if (room === 'logbook') return { room };
   return room === 'debrief' ? { room, key: /^\d+$/.test(name ?? '') ? Number(name) : null } : { room: 'start' };
 }
 

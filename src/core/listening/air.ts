@@ -106,5 +106,5 @@ export function heardAt(air: Air, settings: Settings, headingDeg: number, listen
 }
 
 /** The whole turn. */
-export const heardRound = (air: Air, settings: Settings): readonly Heard[] =>
-  RING_HEADINGS.map((headingDeg) => heardAt(air, settings, headingDeg));
+export const heardRound = (air: Air, settings: Settings, listener: Listener = USUAL_LISTENER): readonly Heard[] =>
+  RING_HEADINGS.map((headingDeg) => heardAt(air, settings, headingDeg, listener));
