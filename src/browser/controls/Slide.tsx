@@ -1,8 +1,15 @@
 import { useRef } from 'preact/hooks';
 
+/** Which keys a slider keeps for itself while it has the focus; the screen has the others. */
+const OWN_KEYS = {
+  ends: ['Home', 'End'],
+  pages: ['Home', 'End', 'PageUp', 'PageDown'],
+  arrows: ['Home', 'End', 'PageUp', 'PageDown', 'ArrowUp', 'ArrowRight', 'ArrowDown', 'ArrowLeft'],
+};
+
 /**
  * A slider of our own: lies or stands as its box is wide or high, has a mark every `markEvery`, and can be dragged from
- * anywhere along it. The arrow keys work it when it has the focus.
+ * anywhere along it. With the focus it is worked by the keys it keeps; on most screens the arrows mean gain and antenna wherever one is.
  */
 export function Slide({
   name,
@@ -12,6 +19,7 @@ export function Slide({
   step,
   markEvery,
   said,
+  keys = 'pages',
   onSet,
 }: {
   readonly name: string;
@@ -21,6 +29,7 @@ export function Slide({
   readonly step: number;
   readonly markEvery: number;
   readonly said: string;
+  readonly keys?: keyof typeof OWN_KEYS;
   readonly onSet: (value: number) => void;
 }) {
   const groove = useRef<HTMLDivElement>(null);
@@ -50,9 +59,19 @@ export function Slide({
         if (event.currentTarget.hasPointerCapture(event.pointerId)) toPointer(event);
       }}
       onKeyDown={(event) => {
-        const by = { Home: least - most, End: most - least, PageUp: step * 10, PageDown: -step * 10 }[event.key];
-        if (by === undefined) return;
+        if (!OWN_KEYS[keys].includes(event.key)) return;
+        const by = {
+          Home: least - most,
+          End: most - least,
+          PageUp: step * 10,
+          PageDown: -step * 10,
+          ArrowUp: step,
+          ArrowRight: step,
+          ArrowDown: -step,
+          ArrowLeft: -step,
+        }[event.key]!;
         event.preventDefault();
+        event.stopPropagation(); // or the screen would do its own with the same key
         onSet(Math.min(most, Math.max(least, value + by)));
       }}
     >

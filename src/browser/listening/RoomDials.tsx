@@ -20,6 +20,7 @@ export function GainControl() {
         step={1}
         markEvery={30}
         said={`${gainDb} decibels`}
+        keys="ends"
         onSet={(value) => set({ gainDb: value })}
       />
       <output class="room-gain-value number" aria-hidden="true">
@@ -76,6 +77,7 @@ function OtherDial({ dial }: { readonly dial: Dial }) {
           step={dial.step}
           markEvery={dial.to - dial.from}
           said={`${value} ${dial.unit}`}
+          keys="arrows"
           onSet={to}
         />
       )}
