@@ -4,8 +4,8 @@ import { jsonFrom } from '../core/scenario/jsonText';
 /** One JSON document of an input, with the name that faults are told by. */
 export type Document = { readonly name: string; readonly value: unknown };
 
-/** Largest input that is parsed, characters. */
-const LARGEST = 64_000_000;
+/** The largest input that is parsed: a season's table or a pile of runs. */
+const LIMITS = { characters: 64_000_000, nodes: 12_000_000, depth: 24 };
 
 /**
  * The documents of a text: one, or one a line where the text is newline-delimited JSON.
@@ -14,17 +14,17 @@ const LARGEST = 64_000_000;
 export function documentsOf(file: string, text: string): { readonly lines: boolean; readonly documents: readonly Document[] } {
   const rows = text.split('\n').filter((row) => row.trim() !== '');
   if (rows.length < 2 || !rows.every((row) => row.trimStart().startsWith('{') && row.trimEnd().endsWith('}'))) {
-    return { lines: false, documents: [{ name: file, value: jsonFrom(file, text, LARGEST) }] };
+    return { lines: false, documents: [{ name: file, value: jsonFrom(file, text, LIMITS) }] };
   }
   try {
-    return { lines: true, documents: rows.map((row, i) => ({ name: `${file}:${i + 1}`, value: JSON.parse(row) as unknown })) };
-  } catch {
+    return {
+      lines: true,
+      documents: rows.map((row, i) => ({ name: `${file}:${i + 1}`, value: jsonFrom(`${file}:${i + 1}`, row, LIMITS) })),
+    };
+  } catch (ofLine) {
+    if (ofLine instanceof InputFaults && !ofLine.faults[0]!.found.startsWith('not JSON')) throw ofLine;
     // Not a document a line after all: the whole text has to be one, and its fault is the one to tell.
-    try {
-      return { lines: false, documents: [{ name: file, value: jsonFrom(file, text, LARGEST) }] };
-    } catch (error) {
-      throw error instanceof InputFaults ? error : new Error(String(error));
-    }
+    return { lines: false, documents: [{ name: file, value: jsonFrom(file, text, LIMITS) }] };
   }
 }
 
@@ -50,10 +50,11 @@ export function readableDocuments(
 
 function lineValue(name: string, row: string): Document | Fault {
   try {
-    const value = JSON.parse(row) as unknown;
+    const value = jsonFrom(name, row, LIMITS);
     if (typeof value === 'object' && value !== null) return { name, value };
-  } catch {
-    // told below
+  } catch (error) {
+    const [fault] = error instanceof InputFaults ? error.faults : [];
+    if (fault && !fault.found.startsWith('not JSON')) return fault;
   }
   return {
     file: name,

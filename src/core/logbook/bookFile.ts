@@ -8,9 +8,9 @@ import { DAY_PATTERN } from './day';
 
 export const BOOK_FORMAT = 'faintward-logbook';
 export const BOOK_VERSION = 1;
-/** Largest book that is read, characters: some twenty years of daily practice. */
-const LARGEST_BOOK = 20_000_000;
 const MOST_RECORDS = 200_000;
+/** The largest book that is read: some twenty years of daily practice. */
+export const BOOK_LIMITS = { characters: 20_000_000, nodes: 20 * MOST_RECORDS, depth: 8 };
 
 const number = z.number().min(-1e6).max(1e6);
 const score = z.number().min(0).max(100).nullable();
@@ -80,7 +80,7 @@ export const bookText = (book: Book): string => `${JSON.stringify({ format: BOOK
 
 /** @throws InputFaults with what is wrong, where, and what to do about it */
 export function readBook(file: string, content: string): Book {
-  const value = jsonFrom(file, content, LARGEST_BOOK);
+  const value = jsonFrom(file, content, BOOK_LIMITS);
   const parsed = bookSchema.safeParse(value);
   if (!parsed.success) throw new InputFaults(complaints(file, value, parsed.error.issues.slice(0, 20), mendFor));
   return mergedBooks(parsed.data.records as Book, []);

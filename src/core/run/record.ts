@@ -14,8 +14,8 @@ import { TICKS_PER_S } from './state';
 
 export const RUN_VERSION = 1;
 export const PROGRAM_VERSION = '0.1.0';
-/** Largest run file that is read, characters. */
-const LARGEST_RUN = 8_000_000;
+/** The largest run file that is read: four hours' pulses and as many actions as a hand can do. */
+export const RUN_LIMITS = { characters: 8_000_000, nodes: 2_500_000, depth: 16 };
 
 const number = z.number();
 const tick = z
@@ -140,7 +140,7 @@ function plainAction(done: Action): Action {
 export const writeRecording = (recording: Recording): string => `${JSON.stringify(recording)}\n`;
 
 /** @throws InputFaults for anything that is not a whole run of this format, its scenario included */
-export const readRecording = (file: string, text: string): Recording => recordingFrom(file, jsonFrom(file, text, LARGEST_RUN));
+export const readRecording = (file: string, text: string): Recording => recordingFrom(file, jsonFrom(file, text, RUN_LIMITS));
 
 export function recordingFrom(file: string, value: unknown): Recording {
   const parsed = runSchema.safeParse(value);

@@ -1,4 +1,5 @@
 import type { Fault } from './faults';
+import { likenessOf } from './foreignText';
 import type { Scenario } from './schema';
 
 /** Antennas with elements of half a wave that a hand can't hold below 100 MHz. */
@@ -23,6 +24,11 @@ export function inconsistencies(file: string, scenario: Scenario): readonly Faul
     if (tag.pulseMs / 1000 > 30 / tag.pulsesPerMinute) {
       say(`tags.${i}.pulseMs`, `pulses of ${tag.pulseMs} ms fill more than half the time`, 'shorten the pulse or lower the rate');
     }
+  });
+  scenario.tags.forEach(({ name }, i) => {
+    const like = scenario.tags.findIndex((other, j) => j < i && likenessOf(other.name) === likenessOf(name));
+    if (like >= 0)
+      say(`tags.${i}.name`, `a name that looks like that of tag ${like}`, 'give each tag a name that nobody takes for another');
   });
   powerLines.forEach((line, i) => {
     inside(`ground.powerLines.${i}.route`, line.route);

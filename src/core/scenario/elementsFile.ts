@@ -54,7 +54,7 @@ export type ElementsFile = { readonly frequencyMHz: number; readonly elements: r
  * @throws InputFaults with every fault found
  */
 export function loadElementsFile(file: string, text: string): ElementsFile {
-  const value = jsonFrom(file, text, LARGEST_ELEMENTS_TEXT);
+  const value = jsonFrom(file, text, { characters: LARGEST_ELEMENTS_TEXT, depth: 8 });
   const parsed = elementsInput.safeParse(value);
   if (!parsed.success) throw new InputFaults(complaints(file, value, parsed.error.issues, mendFor));
   const { frequencyMHz, elements, mount } = parsed.data;

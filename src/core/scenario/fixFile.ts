@@ -35,7 +35,7 @@ export type FixFile = {
  * @throws InputFaults with every fault found
  */
 export function loadFixFile(file: string, text: string): FixFile | readonly FixFile[] {
-  const value = jsonFrom(file, text, LARGEST_FIX_TEXT);
+  const value = jsonFrom(file, text, { characters: LARGEST_FIX_TEXT, nodes: 4_000_000, depth: 8 });
   const parsed = (Array.isArray(value) ? z.array(fixInput).max(MOST_FIXES) : fixInput).safeParse(value);
   if (!parsed.success) throw new InputFaults(complaints(file, value, parsed.error.issues, mendFor));
   return Array.isArray(parsed.data) ? parsed.data.map(withoutGaps) : withoutGaps(parsed.data);

@@ -34,7 +34,7 @@ const mendFor = (path: string): string =>
 
 /** One profile or a list. @throws InputFaults naming the item and field */
 export function loadPaths(file: string, text: string): { readonly list: boolean; readonly paths: readonly PathFile[] } {
-  const value = jsonFrom(file, text, 64_000_000);
+  const value = jsonFrom(file, text, { characters: 64_000_000, nodes: 8_000_000, depth: 8 });
   const list = Array.isArray(value);
   const parsed = (list ? z.array(pathSchema).min(1) : pathSchema).safeParse(value);
   if (!parsed.success) throw new InputFaults(complaints(file, value, parsed.error.issues, mendFor));

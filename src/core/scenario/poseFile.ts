@@ -20,7 +20,7 @@ const MEND = 'give a list of {atS, e, n, headingDeg, rollDeg, gainDb, attenuator
 
 /** @throws InputFaults naming row and field */
 export function loadPoses(file: string, text: string): readonly PoseRow[] {
-  const value = jsonFrom(file, text);
+  const value = jsonFrom(file, text, { nodes: 900_000, depth: 8 });
   const parsed = z.array(poseSchema).min(1).max(100_000).safeParse(value);
   if (!parsed.success) throw new InputFaults(complaints(file, value, parsed.error.issues, () => MEND));
   const at = parsed.data.findIndex(({ atS }, i) => i > 0 && atS <= parsed.data[i - 1]!.atS);

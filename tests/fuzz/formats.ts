@@ -1,0 +1,99 @@
+import { readFileSync } from 'node:fs';
+import { deflateSync } from 'fflate';
+import { documentsOf } from '../../src/cli/documents';
+import { clubReport } from '../../src/core/club/clubReport';
+import { mergeTables } from '../../src/core/club/mergeTables';
+import { savedTableFrom, savedTableOf } from '../../src/core/club/savedTable';
+import { bookText, readBook } from '../../src/core/logbook/bookFile';
+import { openExercise } from '../../src/core/run/exercise';
+import { beginLive, tickOnce } from '../../src/core/run/live';
+import { readRecording, recordingOf, writeRecording } from '../../src/core/run/record';
+import { loadElementsFile } from '../../src/core/scenario/elementsFile';
+import { loadFixFile } from '../../src/core/scenario/fixFile';
+import { packedScenario, unpackedScenario } from '../../src/core/scenario/link';
+import { loadScenario } from '../../src/core/scenario/load';
+import { loadPaths } from '../../src/core/scenario/pathFile';
+import { loadPoses } from '../../src/core/scenario/poseFile';
+import { FELL, handmadeRow } from '../core/club/handmadeTable';
+import { smallField } from '../core/club/smallField';
+import { drawnBook } from '../core/logbook/handmadeBook';
+import { plainScenario } from '../core/world/fixtureScenario';
+
+/** A kind of file from outside: good samples of it, and its reader. */
+export type Format = {
+  readonly name: string;
+  readonly packed?: boolean;
+  readonly samples: readonly string[];
+  readonly read: (text: string) => unknown;
+};
+
+function shortRun(): string {
+  const exercise = openExercise(smallField('fuzzed', [640, 610], 60));
+  let live = beginLive(exercise);
+  for (let tick = 0; tick < 120; tick++) {
+    const deeds =
+      tick % 20 === 0 ? ([{ type: 'turn', toDeg: tick }, { type: 'setGain', gainDb: 60 - tick / 10 }, { type: 'mark' }] as const) : [];
+    live = tickOnce(exercise, live, deeds);
+  }
+  return writeRecording(recordingOf(exercise, live, { name: 'Rowan', by: 'person', begunAt: '2031-05-12T19:30:05+02:00' }));
+}
+
+function shortTable(): string {
+  const table = mergeTables(
+    { exercises: [], rows: [] },
+    { exercises: [FELL], rows: [handmadeRow('Ash'), handmadeRow('Rowan', { technique: 61 })] },
+  );
+  return JSON.stringify({ ...savedTableOf(table, false), report: clubReport(table), faults: [] });
+}
+
+const scenarioText = JSON.stringify(plainScenario());
+const openFell = readFileSync('scenarios/open-fell.json', 'utf8');
+const packed = packedScenario(plainScenario());
+const linked = (text: string): string => `d1.${Buffer.from(deflateSync(new TextEncoder().encode(text))).toString('base64url')}`;
+const path = {
+  frequencyMHz: 150,
+  polarization: 'v',
+  txHeightM: 1,
+  rxHeightM: 1.7,
+  distancesM: [0, 100, 200],
+  heightsM: [1, 2, 3],
+  ground: { epsR: 15, sigma: 0.005 },
+};
+const pose = { atS: 0, e: 500, n: 500, headingDeg: 0, rollDeg: 90, gainDb: 60, attenuatorDb: 0 };
+const rods = {
+  frequencyMHz: 150,
+  elements: [
+    { alongM: 0, lengthM: 0.95, diameterM: 0.004, driven: true },
+    { alongM: 0.3, lengthM: 0.9, diameterM: 0.004 },
+  ],
+  mount: 'h',
+};
+
+export const FORMATS: readonly Format[] = [
+  { name: 'scenario', samples: [scenarioText, openFell], read: (text) => loadScenario('hostile', text) },
+  { name: 'run', samples: [shortRun()], read: (text) => readRecording('hostile', text) },
+  { name: 'logbook', samples: [bookText(drawnBook('fuzzed', 12))], read: (text) => readBook('hostile', text) },
+  {
+    name: 'table',
+    samples: [shortTable()],
+    read: (text) => documentsOf('hostile', text).documents.map(({ name, value }) => savedTableFrom(name, value)),
+  },
+  { name: 'link', packed: true, samples: [packed, linked(scenarioText), linked('{"format":')], read: (text) => unpackedScenario(text) },
+  {
+    name: 'fix',
+    samples: [
+      JSON.stringify({
+        stations: [
+          [0, 0],
+          [100, 0],
+          [50, 90],
+        ],
+        bearingsDeg: [45, 315, 180],
+      }),
+    ],
+    read: (text) => loadFixFile('hostile', text),
+  },
+  { name: 'path', samples: [JSON.stringify(path), JSON.stringify([path, path])], read: (text) => loadPaths('hostile', text) },
+  { name: 'poses', samples: [JSON.stringify([pose, { ...pose, atS: 5, headingDeg: 90 }])], read: (text) => loadPoses('hostile', text) },
+  { name: 'elements', samples: [JSON.stringify(rods)], read: (text) => loadElementsFile('hostile', text) },
+];
