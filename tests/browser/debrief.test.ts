@@ -70,6 +70,24 @@ test('a moment takes the scrubber to its beginning, and says what to do next tim
   await page.locator('.moment-slip').waitFor({ state: 'detached' });
 });
 
+test('a moment opens the demonstration that lets it be heard again, its settings in the room', async () => {
+  await page.locator('.moment-line[aria-pressed]').first().click();
+  const link = page.locator('.moment-slip').getByRole('link', { name: 'Hear this again' });
+  const title = (await link.textContent())!.replace('Hear this again: ', '');
+  const asked = new URLSearchParams((await link.getAttribute('href'))!.split('?')[1]!);
+  const opening = page.context().waitForEvent('page');
+  await link.click();
+  const room = await opening;
+  await room.locator('.room-ring').waitFor({ timeout: 30_000 });
+  expect(await room.locator('.room-title h1').textContent()).toBe(title);
+  const slid = async (name: string) => (await room.getByRole('slider', { name, exact: true }).getAttribute('aria-valuenow'))!;
+  expect(await slid('Antenna heading')).toBe(asked.get('headingDeg'));
+  expect(await slid('Gain')).toBe(asked.get('gainDb')); // close in, so the gain itself goes along, not how much was too much
+  expect(await slid('Distance')).toBe(asked.get('walkM'));
+  await room.close();
+  await page.keyboard.press('Escape');
+});
+
 test('layers open by key, are worked out with progress, and are told in a sentence', async () => {
   await page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur());
   await page.keyboard.press('l');

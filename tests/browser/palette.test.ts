@@ -84,4 +84,15 @@ describe.each(Object.entries(PALETTES))('palette %s', (_, tokens) => {
     const gaps = [difference(colours[0]!, colours[1]!), difference(colours[0]!, colours[2]!), difference(colours[1]!, colours[2]!)];
     expect(Math.min(...gaps)).toBeGreaterThanOrEqual(15);
   });
+
+  test.each(Object.entries(WITHOUT_CONE))(
+    'with %s sound, truth and ink keep the contrast of 3 to paper that WCAG 2.2 asks of drawn things',
+    (_, matrix) => {
+      const light = (token: string) => luminance(seen(matrix, linear(tokens[token]!))) + 0.05;
+      for (const token of ['sound', 'truth', 'ink', 'ink-2']) {
+        const [more, less] = [light(token), light('paper')].sort((a, b) => b - a);
+        expect(more! / less!, token).toBeGreaterThanOrEqual(3);
+      }
+    },
+  );
 });
