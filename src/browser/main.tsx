@@ -23,6 +23,10 @@ import './debrief/debriefParts.css';
 import './debrief/debriefPrint.css';
 import { finishedRun, forgetFinished, openKept, openRecording, reading } from './finishedRun';
 import { Ground } from './ground/Ground';
+import './logbook/logbook.css';
+import './start/today.css';
+import './start/version.css';
+import { Logbook } from './logbook/Logbook';
 import { opening, openRunOf, openSound, runFileText, sound, tendRun } from './openExercise';
 import { goTo, route } from './route';
 import { startRunClock } from './runClock';
@@ -108,6 +112,8 @@ function Rooms() {
       />
     );
   }
+  if (now.room === 'logbook')
+    return <Logbook onBack={() => goTo('/')} onDrills={() => goTo('/drills')} onDebrief={(key) => goTo(`/debrief/${key}`)} />;
   return <StartRoom />;
 }
 

@@ -7,6 +7,7 @@ import { resultOf } from '../../core/technique/grade';
 import { HABIT_IDS } from '../../core/technique/habit';
 import { live, type OpenRun } from '../currentRun';
 import type { About } from '../finishedRun';
+import { runFileName, saveFile } from '../saveFile';
 import { unlockSound } from '../sound/unlock';
 import { noteFinished } from '../storage/finishedRuns';
 import { openSurvey } from '../workers/openSurvey';
@@ -28,7 +29,6 @@ import { Part } from './Part';
 import { beginReplay, type ChosenMoment, choose, chosenBearing, chosenMoment, runReplay } from './replay';
 import { Scrubber } from './Scrubber';
 import { SteadyPart } from './SteadyPart';
-import { runFileName, saveFile } from './saveFile';
 
 type Wanted = Doors & { readonly open: OpenRun; readonly about: About; readonly debriefing: Debriefing };
 

@@ -124,8 +124,14 @@ function CompassButton() {
   const state = compass.state.value;
   return (
     <>
-      <button type="button" class="drill-compass" aria-pressed={state === 'on'} onClick={() => void compass.toggle()}>
-        Turn with the phone
+      <button
+        type="button"
+        class="drill-compass"
+        aria-pressed={state === 'on'}
+        aria-label="Turn the antenna with the phone"
+        onClick={() => void compass.toggle()}
+      >
+        Compass
       </button>
       {COMPASS_WORDS[state] && <p role="status">{COMPASS_WORDS[state]}</p>}
     </>
@@ -140,7 +146,7 @@ function Caption() {
   return (
     <div class="drill-caption" key={beat.value}>
       <span>Beep {beepWords(heard)}</span>
-      <svg viewBox="0 0 100 6" preserveAspectRatio="none" aria-hidden="true">
+      <svg class="drill-caption-level" viewBox="0 0 100 6" preserveAspectRatio="none" aria-hidden="true">
         <rect class="drill-caption-room" width="100" height="6" />
         <rect class="drill-caption-bar" width={(100 * share).toFixed(1)} height="6" />
       </svg>

@@ -6,7 +6,6 @@ import {
   type Given,
   isChecked,
   nextLevelDb,
-  ROWS,
   thresholdFrom,
   verdictOf,
 } from '../../core/drills/hearingCheck';
@@ -27,7 +26,6 @@ export const givenRows = signal<readonly Given[]>([]);
 /** The row has been given whole: "no" may be said. */
 export const rowOver = signal(false);
 export const checkResult = signal<{ readonly verdict: CheckVerdict; readonly thresholdDb: number } | null>(null);
-export const rowsLeft = (): number => ROWS - givenRows.value.length;
 
 let beats = 0;
 let levelDb: number | null = null;

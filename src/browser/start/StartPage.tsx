@@ -1,14 +1,18 @@
+import { useEffect } from 'preact/hooks';
 import type { Recording } from '../../core/run/record';
 import type { Scenario } from '../../core/scenario/schema';
 import { goTo } from '../route';
 import { SettingsPanel } from '../settings/SettingsPanel';
 import { unlockSound } from '../sound/unlock';
+import { openBook } from '../storage/book';
 import type { StoredRun } from '../storage/runs';
 import { HillsDrawing } from './HillsDrawing';
 import { LESSON_WORDS } from './lessonWords';
 import { OwnFile } from './OwnFile';
 import { RecentRuns } from './RecentRuns';
 import { type Shipped, shipped } from './shipped';
+import { hasPractised, TodayCard, TodayDeed } from './TodayCard';
+import { VersionLine } from './VersionLine';
 
 type Doors = {
   readonly onStart: (choice: Shipped) => void;
@@ -22,6 +26,7 @@ type Doors = {
 /** What this is for, and one press into it. */
 export function StartPage({ onStart, onOwn, onFinished, onRunFile, kept, onGoOn }: Doors) {
   const first = shipped[0];
+  useEffect(() => void openBook(), []);
   return (
     <div class="start">
       <HillsDrawing />
@@ -32,8 +37,9 @@ export function StartPage({ onStart, onOwn, onFinished, onRunFile, kept, onGoOn 
             Somewhere out there a small transmitter beeps. Turn the antenna, use as little gain as still hears it, and walk to it.
           </p>
           <div class="start-deeds">
+            {hasPractised() && <TodayDeed />}
             {first && (
-              <button type="button" class="primary start-go" onClick={() => onStart(first)}>
+              <button type="button" class={hasPractised() ? 'start-go' : 'primary start-go'} onClick={() => onStart(first)}>
                 Start
                 <span class="start-go-what">{first.scenario.title}</span>
               </button>
@@ -49,6 +55,7 @@ export function StartPage({ onStart, onOwn, onFinished, onRunFile, kept, onGoOn 
               Listening room
               <span class="start-go-what">hear what gain does</span>
             </button>
+            {!hasPractised() && <TodayDeed />}
             {kept && (
               <button type="button" class="start-go" onClick={onGoOn}>
                 Go on with {kept.scenario.title}
@@ -61,6 +68,7 @@ export function StartPage({ onStart, onOwn, onFinished, onRunFile, kept, onGoOn 
           <p class="quiet">Headphones help. Sound begins soft; there are keys for everything: press ? in an exercise.</p>
         </header>
         <section class="start-list">
+          <TodayCard />
           <h2>Exercises</h2>
           {shipped.length === 0 && <p class="quiet">None came with this copy.</p>}
           <ul>
@@ -83,6 +91,7 @@ export function StartPage({ onStart, onOwn, onFinished, onRunFile, kept, onGoOn 
             <SettingsPanel />
           </section>
         </aside>
+        <VersionLine />
       </main>
     </div>
   );
