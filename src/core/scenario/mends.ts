@@ -28,6 +28,7 @@ const MENDS: Readonly<Record<string, string>> = {
   'kit.startAttenuatorDb': 'give 0, 10, 20 or 30',
   start: 'give at as [east, north] in metres inside the map, and facingDeg from 0 to below 360',
   'limits.timeS': 'give seconds between 60 and 14400',
+  parS: 'give the seconds that the steady walker needs, 1 to 14400, or leave it out',
   weights: 'give weights between 0 and 4',
 };
 

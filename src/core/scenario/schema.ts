@@ -139,6 +139,8 @@ export const scenarioSchema = z.strictObject({
   }),
   weights: z.strictObject({ quietGain: weight, setThenSweep: weight, walkAndListen: weight, clearView: weight }),
   cautions: z.array(z.enum(CAUTIONS)).max(8),
+  /** Seconds in which the steady walker finds the first tag, the median of its rehearsals; left out where nobody rehearsed. */
+  parS: between(1, 14_400).optional(),
 });
 
 export type Scenario = z.infer<typeof scenarioSchema>;
