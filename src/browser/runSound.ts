@@ -55,6 +55,8 @@ export function openRunSound(output: () => SoundOutput | null, sinceTickS: () =>
       // Pulses are told when their tick is over: the sound stays one tick further behind, so that none comes too late.
       const nowS = tick * TICK_S + sinceTickS();
       for (const { heard, truth } of pulses) following.push({ tag: truth.tag, atS: heard.atS, at, sounding: to.pulse(heard, nowS) });
+      // What the hand did since the tick began waits for the next one; the pulse must not.
+      if (pulses.length > 0) follow();
     },
     stop() {
       stop();
