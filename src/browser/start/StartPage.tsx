@@ -1,6 +1,6 @@
 import { useEffect } from 'preact/hooks';
 import type { Recording } from '../../core/run/record';
-import type { Scenario } from '../../core/scenario/schema';
+import { LESSONS, type Scenario } from '../../core/scenario/schema';
 import { goTo } from '../route';
 import { SettingsPanel } from '../settings/SettingsPanel';
 import { unlockSound } from '../sound/unlock';
@@ -25,7 +25,7 @@ type Doors = {
 
 /** What this is for, and one press into it. */
 export function StartPage({ onStart, onOwn, onFinished, onRunFile, kept, onGoOn }: Doors) {
-  const first = shipped[0];
+  const first = shipped.find(({ scenario }) => scenario.lesson === 'quiet-gain') ?? shipped[0];
   useEffect(() => void openBook(), []);
   return (
     <div class="start">
@@ -71,13 +71,9 @@ export function StartPage({ onStart, onOwn, onFinished, onRunFile, kept, onGoOn 
           <TodayCard />
           <h2>Exercises</h2>
           {shipped.length === 0 && <p class="quiet">None came with this copy.</p>}
-          <ul>
-            {shipped.map((choice) => (
-              <li key={choice.name}>
-                <ExerciseLine choice={choice} onStart={onStart} />
-              </li>
-            ))}
-          </ul>
+          {LESSONS.map((lesson) => (
+            <Ladder key={lesson} rungs={shipped.filter(({ scenario }) => scenario.lesson === lesson)} onStart={onStart} />
+          ))}
           <OwnFile onOpen={onOwn} />
           <RecentRuns onOpen={onFinished} onFile={onRunFile} />
         </section>
@@ -97,12 +93,30 @@ export function StartPage({ onStart, onOwn, onFinished, onRunFile, kept, onGoOn 
   );
 }
 
+/** The exercises of one lesson, easiest first. */
+function Ladder({ rungs, onStart }: { readonly rungs: readonly Shipped[]; readonly onStart: (choice: Shipped) => void }) {
+  const lowest = rungs[0];
+  if (!lowest) return null;
+  return (
+    <>
+      <h3>{LESSON_WORDS[lowest.scenario.lesson]}</h3>
+      <ul>
+        {rungs.map((choice) => (
+          <li key={choice.name}>
+            <ExerciseLine choice={choice} onStart={onStart} />
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
 function ExerciseLine({ choice, onStart }: { readonly choice: Shipped; readonly onStart: (choice: Shipped) => void }) {
-  const { title, brief, lesson, level, limits } = choice.scenario;
+  const { title, brief, level, limits, parS } = choice.scenario;
   return (
     <button type="button" class="exercise" onClick={() => onStart(choice)}>
       <span class="exercise-title">{title}</span>
-      <span class="exercise-lesson quiet">{LESSON_WORDS[lesson]}</span>
+      <span class="exercise-lesson quiet">{parS === undefined ? 'without par' : `steady walker ${Math.round(parS / 60)} min`}</span>
       <span class="exercise-brief quiet">{brief}</span>
       <span class="exercise-level">
         <span class="unseen">Level {level} of 5, </span>
