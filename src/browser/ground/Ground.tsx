@@ -1,6 +1,6 @@
 import { useEffect } from 'preact/hooks';
 import { CloseMark } from '../controls/marks';
-import { act, comingState, notebook, openRun, paused } from '../currentRun';
+import { act, comingState, live, notebook, openRun, paused } from '../currentRun';
 import type { CommandId } from '../input/commands';
 import { groundGamepad } from '../input/gamepad';
 import { groundKeys } from '../input/groundKeys';
@@ -26,8 +26,10 @@ import { changePace, chosenPaceMPerS, paces } from './pace';
 import { closePanels, notebookShown, tagsShown } from './panels';
 import { SkylineStrip } from './SkylineStrip';
 import { SMeter } from './SMeter';
+import { Spoken, sayHere } from './Spoken';
 import { TagButton, TagList, TagSlip, toggleTags } from './TagSlip';
 import { TuningDial } from './TuningDial';
+import { undoOf } from './undoNotebook';
 import { keepWalking, WalkControl, walkOrStop } from './WalkControl';
 
 /** The exercise itself: skyline over map, and one column of instruments. */
@@ -65,6 +67,7 @@ export function Ground({ onLeave }: { readonly onLeave: () => void }) {
   if (!openRun.value) return null;
   return (
     <main class={openRun.value.exercise.scenario.aids.sMeter ? 'ground' : 'ground without-meter'} onMouseDown={keepFocus}>
+      <Spoken />
       <Bar />
       <SkylineStrip />
       <div class="map">
@@ -157,6 +160,14 @@ function grant(wish: CommandId): void {
       return;
     case 'tags':
       toggleTags();
+      return;
+    case 'undo': {
+      const back = undoOf(live.peek()?.log ?? []);
+      if (back) act(back);
+      return;
+    }
+    case 'sayHere':
+      sayHere();
       return;
     case 'walk':
       walkOrStop();

@@ -1,0 +1,54 @@
+import { antennaById } from '../../core/antenna/catalogue';
+import type { Mark, RunState } from '../../core/run/state';
+import type { MapPoint } from '../../core/units/frames';
+import { bearingText } from './words';
+
+/** What an exercise lets a walker know without the ears: each is said only where it is granted. */
+export type Known = { readonly compass: boolean; readonly ownPosition: boolean };
+
+const WINDS = ['north', 'north-east', 'east', 'south-east', 'south', 'south-west', 'west', 'north-west'] as const;
+const windOf = (deg: number): string => WINDS[Math.round(deg / 45) % 8]!;
+const axisOf = ({ hold }: RunState): string => (hold.rollDeg >= 45 ? 'upright' : 'flat');
+const heightOf = ({ hold }: RunState): string => (hold.raised ? 'raised' : 'at the chest');
+
+/** What became other between two states of a run, in words; nothing of it says where the tag is. */
+export function changesInWords(before: RunState, now: RunState, { compass }: Known): readonly string[] {
+  const words: string[] = [];
+  const say = (changed: boolean, text: string) => {
+    if (changed) words.push(text);
+  };
+  say(before.controls.gainDb !== now.controls.gainDb, `gain ${Math.round(now.controls.gainDb)}`);
+  say(before.controls.attenuatorDb !== now.controls.attenuatorDb, `attenuator ${now.controls.attenuatorDb}`);
+  say(before.controls.tunedMHz !== now.controls.tunedMHz, `dial ${now.controls.tunedMHz.toFixed(5)} megahertz`);
+  say(compass && before.hold.headingDeg !== now.hold.headingDeg, `antenna ${bearingText(now.hold.headingDeg)}`);
+  say(axisOf(before) !== axisOf(now), `antenna ${axisOf(now)}`);
+  say(before.hold.raised !== now.hold.raised, `antenna ${heightOf(now)}`);
+  say(before.hold.antenna !== now.hold.antenna, antennaById(now.hold.antenna).name);
+  const [walked, walks] = [before.legs.paceMPerS > 0, now.legs.paceMPerS > 0];
+  say(walks && (!walked || before.legs.courseDeg !== now.legs.courseDeg), `walking${compass ? ` ${windOf(now.legs.courseDeg)}` : ''}`);
+  say(walked && !walks, 'standing');
+  say(!before.blocked && now.blocked, 'no way through here');
+  words.push(...notebookWords(before.notebook, now.notebook, compass));
+  say(before.guess !== now.guess, now.guess ? 'guess pin set' : 'guess pin taken away');
+  return words;
+}
+
+function notebookWords(before: readonly Mark[], now: readonly Mark[], compass: boolean): readonly string[] {
+  return now.flatMap((mark, i) => {
+    const was = before[i];
+    if (!was) return [`bearing ${i + 1} marked${compass ? `, ${bearingText(mark.bearingDeg)}` : ''}`];
+    if (was.struckOut === mark.struckOut) return [];
+    return [`bearing ${i + 1} ${mark.struckOut ? 'struck out' : 'restored'}`];
+  });
+}
+
+/** Where one stands and how all is set, when it is asked for. */
+export function hereInWords(state: RunState, start: MapPoint, { compass, ownPosition }: Known): string {
+  const { controls, hold, walkedM, at } = state;
+  const heading = compass ? `${bearingText(hold.headingDeg)}, ` : '';
+  const setting = `Antenna ${heading}${axisOf(state)}, ${heightOf(state)}. Gain ${Math.round(controls.gainDb)}, attenuator ${controls.attenuatorDb}.`;
+  const walk = `Walked ${Math.round(walkedM)} metres.`;
+  if (!ownPosition) return `${setting} ${walk}`;
+  const away = (m: number, ahead: string, behind: string) => `${Math.round(Math.abs(m))} metres ${m < 0 ? behind : ahead}`;
+  return `${setting} ${walk} You stand ${away(at.eM - start.eM, 'east', 'west')} and ${away(at.nM - start.nM, 'north', 'south')} of the start.`;
+}
