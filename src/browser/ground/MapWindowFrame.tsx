@@ -3,11 +3,11 @@ import { useEffect, useRef } from 'preact/hooks';
 import { act, holdNow, legsNow, live, openRun, track } from '../currentRun';
 import { currentPalette } from '../design/palette';
 import { landPainter } from '../map/landPainter';
+import { mapGestures } from '../map/mapGestures';
 import { settings } from '../storage/settings';
 import { chooseStart, chosenStart, fixNow, placingStart } from './fixNow';
-import { mapGestures } from './mapGestures';
 import type { MapPicture } from './mapScene';
-import { fillWindow, mapSize, mapView, placingPin, pointAt } from './mapView';
+import { fillWindow, mapSize, mapView, pan, placingPin, pointAt, zoom } from './mapView';
 import { chosenPaceMPerS } from './pace';
 
 const BEARING_LENGTH_M = 4_000;
@@ -42,7 +42,7 @@ export function MapWindowFrame() {
       });
       closing.push(stop, () => seen.disconnect(), map.close);
     });
-    closing.push(mapGestures(parent, tapped));
+    closing.push(mapGestures(parent, { pan, zoom, tapped }));
     return () => {
       closed = true;
       for (const close of closing) close();

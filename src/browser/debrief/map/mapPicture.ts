@@ -7,12 +7,12 @@ import type { OpenRun } from '../../currentRun';
 import { currentPalette } from '../../design/palette';
 import { wavesOf } from '../../finishedRun';
 import { type LandPainter, landPainter } from '../../map/landPainter';
+import { mapGestures } from '../../map/mapGestures';
 import { type ScreenPoint, type SizePx, toScreen } from '../../map/screenFrame';
 import { settings } from '../../storage/settings';
 import { atS, chooseBearing, chosenBearing, chosenMoment } from '../replay';
 import { easelOf } from './brush';
 import { layer, layerPicture, onMap } from './layers';
-import { lookGestures } from './lookGestures';
 import { bringIntoView, mapLook, panLook, viewOfAll, zoomLook } from './mapLook';
 import { type LayerPaths, layerPaths, paintLayer } from './paintLayer';
 import { paintRun } from './paintRun';
@@ -105,7 +105,8 @@ export function openMapPicture(
       const row = debriefing.bearings.find(({ number }) => number === chosenBearing.value);
       if (row) bringIntoView(size.peek(), world.sizeM, row.at);
     }),
-    lookGestures(frame, {
+    mapGestures(frame, {
+      withinPage: true,
       pan: (dx, dy) => panLook(world.sizeM, dx, dy),
       zoom: (factor, anchor) => zoomLook(size.peek(), world.sizeM, factor, anchor),
       tapped: (at) => chooseNearest(debriefing, at, size.peek()),

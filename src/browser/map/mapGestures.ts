@@ -1,11 +1,18 @@
-import type { ScreenPoint } from '../map/screenFrame';
-import { pan, zoom } from './mapView';
+import type { ScreenPoint } from './screenFrame';
+
+type Looks = {
+  readonly pan: (dxPx: number, dyPx: number) => void;
+  readonly zoom: (factor: number, anchor: ScreenPoint) => void;
+  readonly tapped: (at: ScreenPoint) => void;
+  /** On a map within a page the wheel zooms only with Ctrl held, so that the page still scrolls. */
+  readonly withinPage?: boolean;
+};
 
 /** A finger or button that has moved less than this was a tap. */
 const TAP_PX = 6;
 
 /** Drag to look about, wheel or two fingers to zoom, tap for `tapped`. @returns lets go of the element */
-export function mapGestures(element: HTMLElement, tapped: (at: ScreenPoint) => void): () => void {
+export function mapGestures(element: HTMLElement, { pan, zoom, tapped, withinPage = false }: Looks): () => void {
   const fingers = new Map<number, ScreenPoint>();
   let movedPx = 0;
   const place = (event: MouseEvent): ScreenPoint => {
@@ -37,6 +44,7 @@ export function mapGestures(element: HTMLElement, tapped: (at: ScreenPoint) => v
     if (held && event.type === 'pointerup' && movedPx <= TAP_PX) tapped(place(event));
   };
   const wheel = (event: WheelEvent) => {
+    if (withinPage && !event.ctrlKey && !event.metaKey) return;
     event.preventDefault();
     zoom(2 ** (-event.deltaY / (event.deltaMode === 1 ? 12 : 400)), place(event));
   };
