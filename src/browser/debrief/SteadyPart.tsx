@@ -22,7 +22,9 @@ export function SteadyPart({
   const soFar = useSignal<OnItsWay | null>(null);
   const fault = useSignal('');
   const stop = useRef<() => void>(() => {});
-  useEffect(() => () => stop.current(), []);
+  const { companion } = open.exercise.scenario;
+  const keptBack = useSignal(companion === 'afterwards');
+  const walked = useRef<Debriefing | null>(null);
   const send = () => {
     const { scenario, world } = open.exercise;
     soFar.value = { timeS: 0, walkedM: 0, usualS: 1 };
@@ -33,7 +35,8 @@ export function SteadyPart({
     walk.result.then(
       (debriefing) => {
         soFar.value = null;
-        steady.value = debriefing;
+        walked.current = debriefing;
+        if (!keptBack.peek()) steady.value = debriefing;
       },
       (failed: Error) => {
         soFar.value = null;
@@ -41,6 +44,10 @@ export function SteadyPart({
       },
     );
   };
+  useEffect(() => {
+    if (companion) send();
+    return () => stop.current();
+  }, []);
   if (steady.value) {
     return (
       <>
@@ -48,6 +55,24 @@ export function SteadyPart({
         <div class="part-deeds">
           <button type="button" onClick={onShow}>
             Show both on the map
+          </button>
+        </div>
+      </>
+    );
+  }
+  if (keptBack.value) {
+    return (
+      <>
+        <p class="steady-what">The steady walker does this exercise too, as your companion. Look at your own run first.</p>
+        <div class="part-deeds">
+          <button
+            type="button"
+            onClick={() => {
+              keptBack.value = false;
+              steady.value = walked.current;
+            }}
+          >
+            Show the companion’s run
           </button>
         </div>
       </>

@@ -29,6 +29,7 @@ const MENDS: Readonly<Record<string, string>> = {
   start: 'give at as [east, north] in metres inside the map, and facingDeg from 0 to below 360',
   'limits.timeS': 'give seconds between 60 and 14400',
   parS: 'give the seconds that the steady walker needs, 1 to 14400, or leave it out',
+  companion: 'write "beside" or "afterwards", or leave it out for a steady walker that is sent on request',
   weights: 'give weights between 0 and 4',
 };
 

@@ -23,6 +23,9 @@ export const LESSONS = [
 ] as const;
 export const CAUTIONS = ['wires', 'heights', 'water', 'roads', 'weather', 'alone', 'land', 'hearing'] as const;
 
+/** When the debrief shows the steady walker's run as the learner's companion: at once, or once the learner has seen the own run. */
+export const COMPANIONS = ['beside', 'afterwards'] as const;
+
 const text = (longest: number) => z.string().trim().min(1).max(longest);
 const between = (least: number, most: number) => z.number().min(least).max(most);
 const share = between(0, 1);
@@ -137,6 +140,8 @@ export const scenarioSchema = z.strictObject({
     /** A find counts within this distance of the tag. */
     findWithinM: between(1, 60),
   }),
+  /** The steady walker's run in the debrief. Left out: it walks only when it is sent. */
+  companion: z.enum(COMPANIONS).optional(),
   weights: z.strictObject({ quietGain: weight, setThenSweep: weight, walkAndListen: weight, clearView: weight }),
   cautions: z.array(z.enum(CAUTIONS)).max(8),
   /** Seconds in which the steady walker finds the first tag, the median of its rehearsals; left out where nobody rehearsed. */

@@ -49,6 +49,7 @@ test.each([
   ['wires above their supports', withValue('ground.powerLines.0.wireHeightM', 20), 'hang above supports'],
   ['too much cover', withValue('ground.cover.wood', 0.9), 'shares add up to'],
   ['a hand Yagi at 40 MHz', withValue('kit.designMHz', 40), 'elements over 1.5 m'],
+  ['a companion at another time', withValue('companion', 'before'), 'write "beside" or "afterwards"'],
   ['NaN', JSON.stringify(plainScenario()).replace('"level":2', '"level":NaN'), 'write a number where NaN'],
   ['broken JSON', '{"format": "faintward-scenario",', 'not JSON'],
   ['an empty file', '  ', 'no text'],
