@@ -12,7 +12,10 @@ export function undoOf(log: readonly Entry[]): Action | null {
     case 'unstrike':
       return { type: 'strikeOut', mark: last.mark };
     case 'guess': {
-      const before = written.slice(0, -1).findLast(({ type }) => type === 'guess');
+      const before = written
+        .slice(0, -1)
+        .filter(({ type }) => type === 'guess')
+        .at(-1);
       return { type: 'guess', at: before?.type === 'guess' ? before.at : null };
     }
     default:
