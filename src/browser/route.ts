@@ -10,10 +10,19 @@ export type Route =
 
 function read(hash: string): Route {
   const [, room, name] = hash.replace(/^#/, '').split('/');
-  if (room === 'ground' && name) return { room, name: decodeURIComponent(name) };
+  if (room === 'ground' && name) return { room, name: plainName(name) };
   if (/^(listen|drills)(\?|$)/.test(room ?? '')) return { room: 'elsewhere' };
   if (room === 'logbook') return { room };
   return room === 'debrief' ? { room, key: /^\d+$/.test(name ?? '') ? Number(name) : null } : { room: 'start' };
+}
+
+/** Addresses come from outside: a % that stands for nothing names no exercise. */
+function plainName(name: string): string {
+  try {
+    return decodeURIComponent(name);
+  } catch {
+    return name;
+  }
 }
 
 export const route = signal<Route>(read(location.hash));

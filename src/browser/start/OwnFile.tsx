@@ -1,8 +1,8 @@
 import { useSignal } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import { type Fault, InputFaults } from '../../core/scenario/faults';
-import { loadScenario } from '../../core/scenario/load';
 import type { Scenario } from '../../core/scenario/schema';
+import { readFile } from '../workers/readFile';
 
 /** Opens an exercise from a file; what is wrong with it is listed with its mend. */
 export function OwnFile({ onOpen }: { readonly onOpen: (scenario: Scenario) => void }) {
@@ -11,7 +11,7 @@ export function OwnFile({ onOpen }: { readonly onOpen: (scenario: Scenario) => v
   const read = async (file: File) => {
     try {
       faults.value = [];
-      onOpen(loadScenario(file.name, await file.text()));
+      onOpen(await readFile('scenario', file));
     } catch (fault) {
       if (!(fault instanceof InputFaults)) throw fault;
       faults.value = fault.faults;

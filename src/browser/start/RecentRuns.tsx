@@ -1,8 +1,9 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
-import { type Recording, readRecording } from '../../core/run/record';
+import type { Recording } from '../../core/run/record';
 import { InputFaults } from '../../core/scenario/faults';
 import { type FinishedLine, recentlyFinished } from '../storage/finishedRuns';
+import { readFile } from '../workers/readFile';
 
 const MOST = 6;
 
@@ -25,7 +26,7 @@ export function RecentRuns({
   const read = async (file: File) => {
     try {
       fault.value = '';
-      onFile(readRecording(file.name, await file.text()));
+      onFile(await readFile('run', file));
     } catch (failed) {
       if (!(failed instanceof InputFaults)) throw failed;
       const { path, found, mend } = failed.faults[0]!;
