@@ -12,7 +12,6 @@ import { OwnFile } from './OwnFile';
 import { RecentRuns } from './RecentRuns';
 import { type Shipped, shipped } from './shipped';
 import { hasPractised, TodayCard, TodayDeed } from './TodayCard';
-import { VersionLine } from './VersionLine';
 
 type Doors = {
   readonly onStart: (choice: Shipped) => void;
@@ -87,7 +86,6 @@ export function StartPage({ onStart, onOwn, onFinished, onRunFile, kept, onGoOn 
             <SettingsPanel />
           </section>
         </aside>
-        <VersionLine />
       </main>
     </div>
   );
