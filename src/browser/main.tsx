@@ -25,7 +25,6 @@ import { finishedRun, forgetFinished, openKept, openRecording, reading } from '.
 import { Ground } from './ground/Ground';
 import './logbook/logbook.css';
 import './start/today.css';
-import './start/version.css';
 import { Logbook } from './logbook/Logbook';
 import { opening, openRunOf, openSound, runFileText, sound, tendRun } from './openExercise';
 import { goTo, route } from './route';
