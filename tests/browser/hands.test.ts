@@ -81,7 +81,8 @@ test('a whole exercise goes by gamepad: triggers set the gain, the right stick t
 });
 
 test('a key and a button are chosen anew, swap with who had them, work at once and after a reload; turn speed is kept too', async () => {
-  const page = await browser.newPage({ viewport: { width: 1366, height: 768 }, locale: 'en-US' });
+  const context = await browser.newContext({ viewport: { width: 1366, height: 768 }, locale: 'en-US' });
+  const page = await context.newPage();
   await page.addInitScript(STUBBED_GAMEPAD);
   await page.goto(site.url);
   const player = playerAt(page);
@@ -112,7 +113,7 @@ test('a key and a button are chosen anew, swap with who had them, work at once a
   await page.locator('.notebook-line').first().waitFor();
   expect(await page.locator('.notebook-line').count()).toBe(1);
   expect(await page.evaluate(() => JSON.parse(localStorage.getItem('faintward-hands')!).turnDegPerS)).toBe(110);
-  await page.close();
+  await context.close();
 });
 
 /** A phone whose browser asks for leave and gets this answer; `null` does not ask. */
