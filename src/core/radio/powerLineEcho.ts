@@ -40,7 +40,7 @@ function keptWaves(candidates: readonly Candidate[], leastPower: number): readon
 }
 
 /** One candidate for the spans that hang from the same lighting. */
-function spanCandidates(line: LitLine, scene: EchoScene, leastPower: number): readonly Candidate[] {
+export function spanCandidates(line: LitLine, scene: EchoScene, leastPower: number): readonly Candidate[] {
   return line.bundles.flatMap((bundle) => {
     let most = 0;
     for (const span of bundle.wires) most += mostFromSpan(span, line, scene);

@@ -1,7 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { makeAirspace } from '../../../src/core/radio/arrivals';
 import { coupledFields, makeBundle } from '../../../src/core/radio/bundle';
+import { GROUND, permittivity } from '../../../src/core/radio/ground';
 import { litLines } from '../../../src/core/radio/litLine';
+import { spanCandidates } from '../../../src/core/radio/powerLineEcho';
+import { supportCandidates } from '../../../src/core/radio/supportEcho';
 import { makeWire, wireCoefficient, wireHit, wireSpread } from '../../../src/core/radio/thinWire';
 import { plateEchoRatio } from '../../../src/core/radio/wallEcho';
 import { wavelengthM, waveNumber } from '../../../src/core/radio/wavelength';
@@ -10,6 +13,7 @@ import type { Scenario } from '../../../src/core/scenario/schema';
 import { toRad } from '../../../src/core/units/angles';
 import { add, complex, exponential, magnitude, multiply, scale } from '../../../src/core/units/complex';
 import { generateWorld } from '../../../src/core/world/generate';
+import { valueAt } from '../../../src/core/world/grid';
 import { plainScenario } from '../world/fixtureScenario';
 
 const wire = makeWire([0, 0, 10], [200, 0, 10], 0.006);
@@ -116,5 +120,30 @@ describe('the wave guided by a line', () => {
       return 10 * Math.log10(waves.filter((w) => w.kind === 'pole').reduce((sum, w) => sum + fieldSquared(w), 1e-30));
     };
     expect(sent(0.2) - sent(30)).toBeGreaterThan(20);
+  });
+});
+
+describe('what is left out beside a line', () => {
+  test('at 120 places no wave of a span or a support is stronger than it was said to be at most', () => {
+    const scenario = plainScenario();
+    const world = generateWorld(scenario);
+    const tagAt = { eM: 2_050, nM: 1_900 };
+    const { field } = makeAirspace({ scenario, world, tagIndex: 0, tagAt });
+    const lines = litLines({ scenario, world, tagIndex: 0, tagAt, field });
+    let over = 0;
+    let tried = 0;
+    for (let i = 0; i < 120; i++) {
+      const at = { eM: 300 + ((i * 733) % 2_400), nM: 200 + ((i * 1_291) % 2_500) };
+      const receiver: Vector = [at.eM, at.nM, valueAt(world.groundM, at.eM, at.nM) + 1.7];
+      const scene = { world, receiver, frequencyMHz: 150, eps: permittivity(GROUND.wet, 150) };
+      for (const line of lines) {
+        for (const { mostPower, make } of [...spanCandidates(line, scene, 0), ...supportCandidates(line, scene, 0)]) {
+          tried++;
+          if (fieldSquared(make()) > mostPower) over++;
+        }
+      }
+    }
+    expect(tried).toBeGreaterThan(2_000);
+    expect(over).toBe(0);
   });
 });
