@@ -102,6 +102,18 @@ test('the antenna of a drill is turned by a thumb, by keys, and by the phone its
   expect(Math.abs((await heading()) - 315)).toBeLessThan(5);
 });
 
+test('whoever comes from the start page has the gain lying across the phone, from 0 to 90 where the thumb sets it', async () => {
+  await phone.goto(site.url);
+  await phone.getByRole('heading', { name: 'Exercises' }).waitFor();
+  await open(phone, 'two-edge-bearing');
+  await phone.locator('.drill-begin').tap();
+  const gain = phone.getByRole('slider', { name: 'Gain' });
+  const box = (await gain.boundingBox())!;
+  expect(box.width).toBeGreaterThan(300);
+  await phone.touchscreen.tap(box.x + box.width - 14, box.y + 22);
+  expect(await gain.getAttribute('aria-valuenow')).toBe('90');
+});
+
 /** A browser in which one drill was played to its end. */
 async function practisedOnce(): Promise<BrowserContext> {
   const context = await browser.newContext(LAPTOP);

@@ -1,10 +1,8 @@
-import type { Dial } from '../../core/listening/settings';
+import { type Dial, GAIN } from '../../core/listening/settings';
 import { Segments } from '../controls/Segments';
 import { Slide } from '../controls/Slide';
 import { setAmount } from './drillKeys';
 import { amount, reachable, set, settings, stage, trial, truthShown } from './drillState';
-
-const GAIN: Dial = { key: 'gainDb', name: 'Gain', from: 0, to: 90, step: 1, unit: 'dB' };
 
 /** The controls in reach, each with its value; afterwards the gain at least. */
 export function DrillControls() {

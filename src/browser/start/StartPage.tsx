@@ -123,7 +123,7 @@ function ExerciseLine({ choice, onStart }: { readonly choice: Shipped; readonly 
             <circle key={n} class={n <= level ? 'level-on' : 'level-off'} cx={n * 12 - 7} cy="5" r="4" />
           ))}
         </svg>
-        <span class="number quiet">{Math.round(limits.timeS / 60)} min</span>
+        <span class="number quiet">{Math.round(limits.timeS / 60)} min at most</span>
       </span>
     </button>
   );

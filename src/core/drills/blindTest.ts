@@ -1,6 +1,6 @@
 import type { Listener } from '../ear/loudness';
 import type { Air } from '../listening/air';
-import { FIRST_SETTINGS, type Settings } from '../listening/settings';
+import { FIRST_SETTINGS, GAIN, onDial, type Settings } from '../listening/settings';
 import { turnDeg } from '../units/angles';
 import { drawn } from './drawn';
 import { plainView } from './plainView';
@@ -17,7 +17,7 @@ export type BlindPlace = { readonly air: Air; readonly start: Settings; readonly
 export function blindPlace(seed: string, index: number, listener: Listener): BlindPlace {
   const by = drawn(`${seed}/blind/${index}`);
   const view = plainView(by, { fromM: 150, toM: 1_500 });
-  const gainDb = Math.min(90, Math.max(0, Math.round(view.leastDb(listener) + by.between(12, 36))));
+  const gainDb = onDial(GAIN, view.leastDb(listener) + by.between(12, 36));
   return {
     air: view.air,
     trueDeg: view.bearingDeg,

@@ -1,7 +1,7 @@
 import { makeAir } from '../listening/air';
 import { keptBy } from '../listening/keptBy';
 import type { Picture, PictureMark, Spot } from '../listening/picture';
-import { type Dial, FIRST_SETTINGS, GAIN, HEADING, type Settings } from '../listening/settings';
+import { type Dial, FIRST_SETTINGS, GAIN, HEADING, onDial, type Settings } from '../listening/settings';
 import { makeSmallScene } from '../listening/smallScene';
 import { toRad } from '../units/angles';
 import { bearingDeg } from '../units/frames';
@@ -46,7 +46,7 @@ function draw(seed: string, level: number, listener: { readonly thresholdDb: num
   const start: Settings = {
     ...FIRST_SETTINGS,
     headingDeg: by.bearingDeg(),
-    gainDb: Math.min(90, Math.max(0, Math.round(leastDb + by.between(12, 28)))),
+    gainDb: onDial(GAIN, leastDb + by.between(12, 28)),
   };
   const station: Dial = { key: 'choice', name: 'Station', from: 0, to: STATIONS - 1, step: 1, unit: '', choices: NAMES };
   const reachM = 1.2 * Math.max(...stations.flat().map(Math.abs));
@@ -65,7 +65,7 @@ function draw(seed: string, level: number, listener: { readonly thresholdDb: num
       return { right: offM <= level, error: offM, because: `Your pin stood ${Math.round(offM)} m from the transmitter` };
     },
     truth: {
-      settings: { ...start, headingDeg: Math.round(trueDeg(0)) % 360, gainDb: Math.max(0, Math.round(leastDb + 10)) },
+      settings: { ...start, headingDeg: Math.round(trueDeg(0)) % 360, gainDb: onDial(GAIN, leastDb + 10) },
       said: 'The dashed lines are the true ones.',
       picture: stationsFromAbove(stations, 0, [], reachM, [
         ...stations.map((at): PictureMark => ({ kind: 'wave', points: [tag, at], wave: 'direct', strength: 0.8 })),

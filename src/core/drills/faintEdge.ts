@@ -1,4 +1,4 @@
-import { FIRST_SETTINGS, GAIN, HEADING, type Settings } from '../listening/settings';
+import { FIRST_SETTINGS, GAIN, HEADING, onDial, type Settings } from '../listening/settings';
 import { turnDeg, wrapBearingDeg } from '../units/angles';
 import { drawn } from './drawn';
 import type { Drill, Move, Trial } from './drill';
@@ -33,7 +33,7 @@ function draw(seed: string, level: number, listener: { readonly thresholdDb: num
   const start: Settings = {
     ...FIRST_SETTINGS,
     headingDeg: Math.round(wrapBearingDeg(view.bearingDeg + by.side() * by.between(40, 150))),
-    gainDb: Math.min(90, Math.round(leastDb + by.between(28, 45))),
+    gainDb: onDial(GAIN, leastDb + by.between(28, 45)),
   };
   return {
     level,
@@ -55,7 +55,7 @@ function draw(seed: string, level: number, listener: { readonly thresholdDb: num
       };
     },
     truth: {
-      settings: { ...start, headingDeg: view.bearingDeg, gainDb: Math.max(0, Math.round(leastDb)) },
+      settings: { ...start, headingDeg: view.bearingDeg, gainDb: onDial(GAIN, leastDb) },
       said: `Least gain was ${leastDb.toFixed(1)} dB with the antenna at ${view.bearingDeg}°.`,
       picture: viewFromAbove(view, `Plan: the transmitter at ${view.bearingDeg} degrees, ${Math.round(view.distanceM)} metres off.`),
     },

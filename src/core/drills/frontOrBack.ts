@@ -1,12 +1,12 @@
 import { heardAt } from '../listening/air';
-import { FIRST_SETTINGS, HEADING, type Settings } from '../listening/settings';
+import { FIRST_SETTINGS, GAIN, HEADING, onDial, type Settings } from '../listening/settings';
 import { wrapBearingDeg } from '../units/angles';
 import { drawn, whereReaches } from './drawn';
 import type { Drill, Trial } from './drill';
 import { frontToBackDb, plainView, viewFromAbove } from './plainView';
 
-/** So near that full gain leaves next to nothing of the difference. */
-const DISTANCE_M = { from: 70, to: 260 } as const;
+/** So near that full gain leaves next to nothing of the difference, so far that quiet gain is on the knob. */
+const DISTANCE_M = { from: 110, to: 260 } as const;
 
 function draw(seed: string, level: number): Trial {
   const by = drawn(seed);
@@ -36,7 +36,7 @@ function draw(seed: string, level: number): Trial {
       return { right: ok, error: ok ? 0 : 1, because: `${loud}: ${leftDb.toFixed(1)} dB were left between them` };
     },
     truth: {
-      settings: { ...start, headingDeg: view.bearingDeg, gainDb: Math.min(90, Math.round(view.leastDb() + 10)) },
+      settings: { ...start, headingDeg: view.bearingDeg, gainDb: onDial(GAIN, view.leastDb() + 10) },
       said: 'With less gain only one side would have been left.',
       picture: viewFromAbove(view, `Plan: the transmitter at ${view.bearingDeg} degrees.`),
     },

@@ -1,4 +1,4 @@
-import { FIRST_SETTINGS, GAIN, HEADING, type Settings } from '../listening/settings';
+import { FIRST_SETTINGS, GAIN, HEADING, onDial, type Settings } from '../listening/settings';
 import { wrapBearingDeg } from '../units/angles';
 import { drawn } from './drawn';
 import type { Drill, Trial } from './drill';
@@ -17,7 +17,7 @@ function draw(seed: string, level: number, listener: { readonly thresholdDb: num
   const start: Settings = {
     ...FIRST_SETTINGS,
     headingDeg: Math.round(wrapBearingDeg(view.bearingDeg + by.side() * by.between(10, 60))),
-    gainDb: Math.min(90, Math.round(leastDb + by.between(15, 40))),
+    gainDb: onDial(GAIN, leastDb + by.between(15, 40)),
   };
   const between = woodM === 0 ? 'Open ground lies between' : `About ${woodM} m of wood lie between`;
   return {
@@ -38,7 +38,7 @@ function draw(seed: string, level: number, listener: { readonly thresholdDb: num
       };
     },
     truth: {
-      settings: { ...start, headingDeg: view.bearingDeg, gainDb: Math.max(0, Math.round(leastDb)) },
+      settings: { ...start, headingDeg: view.bearingDeg, gainDb: onDial(GAIN, leastDb) },
       said: `${Math.round(leastDb)} dB just heard it over ${Math.round(view.distanceM / 10) * 10} m${woodM ? ` with ${woodM} m of wood` : ''}.`,
       picture: viewFromAbove(view, `Plan: the transmitter ${Math.round(view.distanceM)} metres off.`),
     },

@@ -1,5 +1,5 @@
 import { heardAt } from '../listening/air';
-import { type Dial, FIRST_SETTINGS, GAIN, type Settings } from '../listening/settings';
+import { type Dial, FIRST_SETTINGS, GAIN, onDial, type Settings } from '../listening/settings';
 import { CLEAREST_NOTE_HZ, tuningLossDb } from '../receiver/tuning';
 import { drawn } from './drawn';
 import type { Drill, Trial } from './drill';
@@ -19,7 +19,7 @@ function draw(seed: string, level: number, listener: { readonly thresholdDb: num
     headingDeg: view.bearingDeg,
     // Within the band at the start, so that there is something to go by.
     offsetHz: Math.round((by.oneOf([-620, -560, 800, 1_100, 1_400, 1_700]) - driftHz) / 20) * 20,
-    gainDb: Math.min(90, Math.max(0, Math.round(view.leastDb(listener) + by.between(10, 22)))),
+    gainDb: onDial(GAIN, view.leastDb(listener) + by.between(10, 22)),
   };
   const noteOf = (settings: Settings) => heardAt(air, settings, settings.headingDeg).pitchHz;
   return {

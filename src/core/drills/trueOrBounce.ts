@@ -2,7 +2,7 @@ import type { Air } from '../listening/air';
 import { keptBy } from '../listening/keptBy';
 import { leastGainHere } from '../listening/leastGainHere';
 import type { Picture, PictureMark, Spot } from '../listening/picture';
-import { type Dial, FIRST_SETTINGS, GAIN, HEADING, type Settings } from '../listening/settings';
+import { type Dial, FIRST_SETTINGS, GAIN, HEADING, onDial, type Settings } from '../listening/settings';
 import { turnDeg, wrapBearingDeg } from '../units/angles';
 import { type BounceScene, bounceScene, swingDeg, walkSpot } from './bounceScene';
 import { drawn, whereReaches } from './drawn';
@@ -71,7 +71,7 @@ function draw(seed: string, level: number): Trial {
   const walk: Dial = { key: 'walkM', name: 'Walked', from: 0, to: walkM, step: walkM / WALK_STEPS, unit: 'm' };
   const begun: Settings = { ...FIRST_SETTINGS, headingDeg: a!, rollDeg: ROLL_DEG, walkM: 0 };
   const leastDb = leastGainHere(air(begun)) ?? 70;
-  const start = { ...begun, gainDb: Math.min(90, Math.round(leastDb + by.between(12, 20))) };
+  const start = { ...begun, gainDb: onDial(GAIN, leastDb + by.between(12, 20)) };
   const right = trueFirst ? 0 : 1;
   const swung = Math.round(Math.abs(turnDeg(falseDeg, scene.sidesDeg(walkM).falseDeg)));
   const spot = (at: Spot): Spot => turnedSpot(at, northDeg);

@@ -1,4 +1,4 @@
-import { FIRST_SETTINGS, GAIN, HEADING, type Settings } from '../listening/settings';
+import { FIRST_SETTINGS, GAIN, HEADING, onDial, type Settings } from '../listening/settings';
 import { turnDeg, wrapBearingDeg } from '../units/angles';
 import { drawn } from './drawn';
 import type { Drill, Trial } from './drill';
@@ -11,7 +11,7 @@ function draw(seed: string, level: number, listener: { readonly thresholdDb: num
   const start: Settings = {
     ...FIRST_SETTINGS,
     headingDeg: Math.round(wrapBearingDeg(view.bearingDeg + by.side() * by.between(30, 170))),
-    gainDb: Math.min(90, Math.max(0, Math.round(leastDb + by.between(6, 34)))),
+    gainDb: onDial(GAIN, leastDb + by.between(6, 34)),
   };
   return {
     level,
@@ -33,7 +33,7 @@ function draw(seed: string, level: number, listener: { readonly thresholdDb: num
       };
     },
     truth: {
-      settings: { ...start, headingDeg: view.bearingDeg, gainDb: Math.min(90, Math.max(0, Math.round(leastDb + 10))) },
+      settings: { ...start, headingDeg: view.bearingDeg, gainDb: onDial(GAIN, leastDb + 10) },
       said: `The transmitter was at ${view.bearingDeg}°.`,
       picture: viewFromAbove(view, `Plan: the transmitter at ${view.bearingDeg} degrees.`),
     },

@@ -1,6 +1,6 @@
 import { USUAL_LISTENER } from '../ear/loudness';
 import { makeAir } from '../listening/air';
-import { FIRST_SETTINGS, GAIN, ROLL, type Settings } from '../listening/settings';
+import { FIRST_SETTINGS, GAIN, onDial, ROLL, type Settings } from '../listening/settings';
 import { makeSmallScene } from '../listening/smallScene';
 import { wrapBearingDeg } from '../units/angles';
 import { stepAlong } from '../units/frames';
@@ -35,7 +35,7 @@ function draw(seed: string, level: number): Trial {
   const start: Settings = {
     ...FIRST_SETTINGS,
     headingDeg: bearingDeg,
-    gainDb: Math.min(90, Math.max(0, Math.round(leastDb + by.between(8, 40)))),
+    gainDb: onDial(GAIN, leastDb + by.between(8, 40)),
     rollDeg: by.oneOf([0, 90]),
   };
   const best = gapDb > 0 ? 90 : 0;
@@ -52,7 +52,7 @@ function draw(seed: string, level: number): Trial {
       return { right: ok, error: ok ? 0 : 1, because: `${CHOICES[best === 90 ? 1 : 0]} was ${Math.abs(gapDb).toFixed(1)} dB stronger` };
     },
     truth: {
-      settings: { ...start, rollDeg: best, gainDb: Math.min(90, Math.max(0, Math.round(leastDb + 10))) },
+      settings: { ...start, rollDeg: best, gainDb: onDial(GAIN, leastDb + 10) },
       said: `The whip leaned by ${Math.round(leanDeg)}° across your line of sight.`,
       picture: whipFromBehind(side * leanDeg, best),
     },

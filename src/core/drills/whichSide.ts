@@ -1,7 +1,7 @@
 import { USUAL_LISTENER } from '../ear/loudness';
 import { type Air, heardAt, makeAir, TAG_MHZ } from '../listening/air';
 import type { Picture, PictureMark, Spot } from '../listening/picture';
-import { type Dial, FIRST_SETTINGS, GAIN, HEADING, type Settings } from '../listening/settings';
+import { type Dial, FIRST_SETTINGS, GAIN, HEADING, onDial, type Settings } from '../listening/settings';
 import { CHEST_M, makeSmallScene } from '../listening/smallScene';
 import { towerLine } from '../listening/towerLine';
 import { GROUND, permittivity } from '../radio/ground';
@@ -99,7 +99,7 @@ function draw(seed: string, level: number): Trial {
   const start: Settings = {
     ...begun,
     headingDeg: wrapBearingDeg(awayDeg(begun) + 180),
-    gainDb: Math.min(90, Math.max(0, Math.round(leastHereDb + by.between(26, 44)))),
+    gainDb: onDial(GAIN, leastHereDb + by.between(26, 44)),
   };
   const right = tagOnThisSide ? 0 : 1;
   const spotOf = (settings: Settings): Spot => turnedSpot([0, sideOf(settings) === 'tag' ? scene.asideM : -scene.asideM], turnDeg);

@@ -7,6 +7,7 @@ import { plainView } from '../../../src/core/drills/plainView';
 import { beginSession, hintNow, isOver, nextTrial, numberOf, withAnswer } from '../../../src/core/drills/session';
 import { twoSidedTest, whichSide } from '../../../src/core/drills/whichSide';
 import { heardAt } from '../../../src/core/listening/air';
+import { GAIN, onDial } from '../../../src/core/listening/settings';
 import { turnDeg } from '../../../src/core/units/angles';
 import { IDEAL, numbersOf, POOR } from './simulatedListener';
 
@@ -40,6 +41,8 @@ test.each(all)(
       expect(trial.level).toBeGreaterThan(0);
       // What is asked for is what is drawn, to a tenth or half a unit.
       expect(Math.abs(trial.level - level)).toBeLessThanOrEqual(Math.max(0.7, 0.1 * level));
+      for (const { gainDb } of [trial.start, trial.truth.settings])
+        expect(Math.abs(onDial(GAIN, gainDb) - gainDb)).toBeLessThanOrEqual(0.5);
       const around = Array.from({ length: 36 }, (_, k) => heardAt(trial.air(trial.start), trial.start, 10 * k));
       expect(around.some(({ audible }) => audible)).toBe(true);
       for (const number of numbersIn([trial.truth.picture, trial.start, trial.plan?.(trial.start, [])]))
