@@ -98,13 +98,16 @@ async function noiseFigures(browser: Browser, url: string, worklet: boolean): Pr
   ];
 }
 
-/** Movements are timed so that many meet a pulse; those that meet none still tell the last sample that sounded as before. */
+/**
+ * Movements are timed so that many meet a pulse; those that meet none still tell the last sample that sounded as before. A whole pulse
+ * lies between two of them: one that changed on its way would be no measure of how it sounded before.
+ */
 async function pulseFigures(browser: Browser, url: string, worklet: boolean): Promise<readonly Figure[]> {
   const page = await openTapped(browser, url, PULSES, worklet);
   const moved: Moved[] = [];
   for (const movement of [TURN_BY_POINTER, GAIN_BY_KEY, TURN_BY_KEY]) {
     const wait = async (i: number) => {
-      await page.waitForTimeout(450);
+      await page.waitForTimeout(700);
       await page.evaluate(untilNextPulse, ((i * 17) % 40) - 15);
     };
     moved.push({ movement, begunMs: await move(page, movement, wait) });
