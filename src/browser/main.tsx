@@ -25,6 +25,7 @@ import { finishedRun, forgetFinished, openKept, openRecording, reading } from '.
 import { Ground } from './ground/Ground';
 import './logbook/logbook.css';
 import './start/today.css';
+import { laterRoom } from './laterRoom';
 import { Logbook } from './logbook/Logbook';
 import { opening, openRunOf, openSound, runFileText, sound, tendRun } from './openExercise';
 import { goTo, route } from './route';
@@ -63,7 +64,7 @@ function followRoute(): void {
     followDebrief(now.key);
     return;
   }
-  if ((now.room === 'start' || now.room === 'logbook' || now.room === 'elsewhere') && (openRun.peek() || reading.peek())) {
+  if (now.room !== 'ground' && (openRun.peek() || reading.peek())) {
     leaveRun();
     forgetFinished();
     return;
@@ -90,6 +91,9 @@ function followDebrief(key: number | null): void {
   }
 }
 
+const Share = laterRoom(async () => (await import('./share/Share')).Share);
+const ExerciseByLink = laterRoom(async () => (await import('./share/ExerciseByLink')).ExerciseByLink);
+
 function Rooms() {
   const now = route.value;
   if (now.room === 'elsewhere') return null; // entry.ts opens it
@@ -113,6 +117,11 @@ function Rooms() {
   }
   if (now.room === 'logbook')
     return <Logbook onBack={() => goTo('/')} onDrills={() => goTo('/drills')} onDebrief={(key) => goTo(`/debrief/${key}`)} />;
+  if (now.room === 'share')
+    return (
+      <Share choices={shipped} name={now.name} onChoose={(name) => goTo(`/share/${encodeURIComponent(name)}`)} onBack={() => goTo('/')} />
+    );
+  if (now.room === 'exercise') return <ExerciseByLink packed={now.packed} onStart={startOwn} onBack={() => goTo('/')} />;
   return <StartRoom />;
 }
 

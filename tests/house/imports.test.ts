@@ -47,6 +47,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
   tone: ['browser/sound/'],
   idb: ['browser/storage/'],
   uplot: ['browser/debrief/charts/'],
+  uqr: ['browser/share/'],
   'd3-contour': ['browser/map/'],
   cac: ['cli/main.ts'],
   pngjs: ['cli/survey.ts'],

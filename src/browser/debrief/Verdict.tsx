@@ -8,6 +8,7 @@ import { HABIT_IDS } from '../../core/technique/habit';
 import { live, type OpenRun } from '../currentRun';
 import type { About } from '../finishedRun';
 import { runFileName, saveFile } from '../saveFile';
+import { canShareFiles, shareFile } from '../shareFile';
 import { unlockSound } from '../sound/unlock';
 import { noteFinished } from '../storage/finishedRuns';
 import { openSurvey } from '../workers/openSurvey';
@@ -122,6 +123,14 @@ export function Verdict(wanted: Wanted) {
             <button type="button" onClick={() => saveFile(runFileName(scenario.title), runFileText(resultOf(grade)))}>
               Save run file
             </button>
+            {canShareFiles() && (
+              <button
+                type="button"
+                onClick={() => void shareFile(`Run of ${scenario.title}`, runFileName(scenario.title), runFileText(resultOf(grade)))}
+              >
+                Send run file …
+              </button>
+            )}
           </div>
         </section>
         <Part title="Moments" lead="The two best and the two worst of each habit. A press takes map, charts and sound there.">

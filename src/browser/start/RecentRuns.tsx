@@ -52,7 +52,7 @@ export function RecentRuns({
         hidden
         type="file"
         aria-label="Run file"
-        accept=".json,application/json"
+        accept=".json,.txt,application/json,text/plain"
         onChange={(event) => {
           const file = event.currentTarget.files?.[0];
           event.currentTarget.value = '';

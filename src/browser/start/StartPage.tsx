@@ -1,6 +1,7 @@
 import { useEffect } from 'preact/hooks';
 import type { Recording } from '../../core/run/record';
 import { LESSONS, type Scenario } from '../../core/scenario/schema';
+import { OwnFile } from '../controls/OwnFile';
 import { goTo } from '../route';
 import { SettingsPanel } from '../settings/SettingsPanel';
 import { unlockSound } from '../sound/unlock';
@@ -8,7 +9,6 @@ import { openBook } from '../storage/book';
 import type { StoredRun } from '../storage/runs';
 import { HillsDrawing } from './HillsDrawing';
 import { LESSON_WORDS } from './lessonWords';
-import { OwnFile } from './OwnFile';
 import { RecentRuns } from './RecentRuns';
 import { type Shipped, shipped } from './shipped';
 import { hasPractised, TodayCard, TodayDeed } from './TodayCard';
@@ -74,6 +74,7 @@ export function StartPage({ onStart, onOwn, onFinished, onRunFile, kept, onGoOn 
             <Ladder key={lesson} rungs={shipped.filter(({ scenario }) => scenario.lesson === lesson)} onStart={onStart} />
           ))}
           <OwnFile onOpen={onOwn} />
+          <ClubDoors />
           <RecentRuns onOpen={onFinished} onFile={onRunFile} />
         </section>
         <aside class="start-aside">
@@ -88,6 +89,21 @@ export function StartPage({ onStart, onOwn, onFinished, onRunFile, kept, onGoOn 
         </aside>
       </main>
     </div>
+  );
+}
+
+/** For whoever runs the evening: one exercise for everybody. */
+function ClubDoors() {
+  return (
+    <section class="club-doors">
+      <h2>For a club evening</h2>
+      <p class="quiet">One exercise for everybody, by code, link or file; nothing needs a server.</p>
+      <div class="today-more">
+        <button type="button" onClick={() => goTo('/share')}>
+          Share an exercise
+        </button>
+      </div>
+    </section>
   );
 }
 

@@ -5,7 +5,13 @@ import type { Scenario } from '../../core/scenario/schema';
 import { readFile } from '../workers/readFile';
 
 /** Opens an exercise from a file; what is wrong with it is listed with its mend. */
-export function OwnFile({ onOpen }: { readonly onOpen: (scenario: Scenario) => void }) {
+export function OwnFile({
+  words = 'Open your own exercise',
+  onOpen,
+}: {
+  readonly words?: string;
+  readonly onOpen: (scenario: Scenario) => void;
+}) {
   const chooser = useRef<HTMLInputElement>(null);
   const faults = useSignal<readonly Fault[]>([]);
   const read = async (file: File) => {
@@ -20,14 +26,14 @@ export function OwnFile({ onOpen }: { readonly onOpen: (scenario: Scenario) => v
   return (
     <section class="own-file">
       <button type="button" onClick={() => chooser.current?.click()}>
-        Open your own exercise
+        {words}
       </button>
       <input
         ref={chooser}
         hidden
         type="file"
         aria-label="Exercise file"
-        accept=".json,application/json"
+        accept=".json,.txt,application/json,text/plain"
         onChange={(event) => {
           const file = event.currentTarget.files?.[0];
           event.currentTarget.value = '';
