@@ -7,8 +7,16 @@ const OWN_KEYS = {
   arrows: ['Home', 'End', 'PageUp', 'PageDown', 'ArrowUp', 'ArrowRight', 'ArrowDown', 'ArrowLeft'],
 };
 
+type Mark = readonly [at: number, text: string];
+
+const evenMarks = (least: number, most: number, every: number): readonly Mark[] =>
+  Array.from({ length: Math.floor((most - least) / every) + 1 }, (_, i) => [least + i * every, signed(least + i * every)]);
+
+/** With a true minus, as numbers are set. */
+const signed = (value: number): string => String(value).replace('-', '−');
+
 /**
- * A slider of our own: lies or stands as its box is wide or high, has a mark every `markEvery`, and can be dragged from
+ * A slider of our own: lies or stands as its box is wide or high, has a mark every `markEvery` or at `marks`, and can be dragged from
  * anywhere along it. With the focus it is worked by the keys it keeps; on most screens the arrows mean gain and antenna wherever one is.
  */
 export function Slide({
@@ -17,7 +25,8 @@ export function Slide({
   least = 0,
   most,
   step,
-  markEvery,
+  markEvery = most - least,
+  marks = evenMarks(least, most, markEvery),
   said,
   keys = 'pages',
   onSet,
@@ -27,7 +36,9 @@ export function Slide({
   readonly least?: number;
   readonly most: number;
   readonly step: number;
-  readonly markEvery: number;
+  readonly markEvery?: number;
+  /** Where there is a mark, and its words: for scales that are not even. */
+  readonly marks?: readonly Mark[];
   readonly said: string;
   readonly keys?: keyof typeof OWN_KEYS;
   readonly onSet: (value: number) => void;
@@ -39,7 +50,6 @@ export function Slide({
     onSet(least + Math.round((Math.min(1, Math.max(0, share)) * (most - least)) / step) * step);
   };
   const shareOf = (at: number) => String((at - least) / (most - least));
-  const marks = Array.from({ length: Math.floor((most - least) / markEvery) + 1 }, (_, i) => least + i * markEvery);
   return (
     <div
       class="slide"
@@ -78,9 +88,9 @@ export function Slide({
       <div class="slide-groove" ref={groove}>
         <div class="slide-fill" />
         <div class="slide-knob" />
-        {marks.map((mark) => (
-          <div key={mark} class="slide-mark number" style={{ '--at': shareOf(mark) }} aria-hidden="true">
-            {mark}
+        {marks.map(([at, text]) => (
+          <div key={at} class="slide-mark number" style={{ '--at': shareOf(at) }} aria-hidden="true">
+            {text}
           </div>
         ))}
       </div>

@@ -5,6 +5,7 @@ import { bestAndWorst, farthestApart, mattersMost } from '../../core/debrief/mom
 import { TICKS_PER_S } from '../../core/run/state';
 import { resultOf } from '../../core/technique/grade';
 import { HABIT_IDS } from '../../core/technique/habit';
+import { Key } from '../controls/Key';
 import { live, type OpenRun } from '../currentRun';
 import type { About } from '../finishedRun';
 import { runFileName, saveFile } from '../saveFile';
@@ -162,7 +163,7 @@ export function Verdict(wanted: Wanted) {
           <SteadyPart open={open} own={debriefing} steady={steady} onShow={showMap} />
         </Part>
         <p class="quiet debrief-keys">
-          Keys: <kbd>Space</kbd> play · <kbd>←</kbd> <kbd>→</kbd> 5 s, with Shift 30 s · <kbd>,</kbd> <kbd>.</kbd> beep by beep ·{' '}
+          Keys: <kbd>Space</kbd> play · <Key name="←" /> <Key name="→" /> 5 s, with Shift 30 s · <kbd>,</kbd> <kbd>.</kbd> beep by beep ·{' '}
           <kbd>[</kbd> <kbd>]</kbd> moment by moment · <kbd>L</kbd> layers
         </p>
       </div>

@@ -29,7 +29,7 @@ function OneControl({ dial }: { readonly dial: Dial }) {
         {dial.name}
         {!dial.choices && (
           <>
-            <span class="number drill-control-value">{Math.round(value)}</span>
+            <span class="number drill-control-value">{String(Math.round(value)).replace('-', '−')}</span>
             <span class="unit">{dial.unit}</span>
           </>
         )}
@@ -49,7 +49,7 @@ function OneControl({ dial }: { readonly dial: Dial }) {
           least={dial.from}
           most={dial.to}
           step={dial.step}
-          markEvery={dial.key === 'gainDb' ? 30 : (dial.to - dial.from) / 2}
+          markEvery={markEvery(dial)}
           said={`${Math.round(value)} ${dial.unit}`}
           onSet={(wanted) => set({ [dial.key]: wanted })}
         />
@@ -58,12 +58,20 @@ function OneControl({ dial }: { readonly dial: Dial }) {
   );
 }
 
+/** In the middle too, where that is a whole number. */
+function markEvery({ key, from, to }: Dial): number {
+  if (key === 'gainDb') return 30;
+  return (to - from) % 2 === 0 ? (to - from) / 2 : to - from;
+}
+
+const ROUND_AMOUNTS = [100, 200, 500, 1_000, 2_000, 5_000] as const;
+
 /** Every doubling has the same room: distances are guessed by ratios. */
 function AmountControl() {
   const way = trial.value?.answer;
   if (way?.kind !== 'amount') return null;
   const steps = 100;
-  const share = Math.round((steps * Math.log(amount.value / way.from)) / Math.log(way.to / way.from));
+  const shareOf = (at: number) => Math.round((steps * Math.log(at / way.from)) / Math.log(way.to / way.from));
   return (
     <div class="drill-control drill-amount">
       <span class="drill-control-name" aria-hidden="true">
@@ -73,10 +81,10 @@ function AmountControl() {
       </span>
       <Slide
         name={way.name}
-        value={share}
+        value={shareOf(amount.value)}
         most={steps}
         step={1}
-        markEvery={steps * 2}
+        marks={ROUND_AMOUNTS.filter((at) => at >= way.from && at <= way.to).map((at) => [shareOf(at), String(at)])}
         said={`${amount.value} ${way.unit}`}
         onSet={(wanted) => setAmount(way.from * (way.to / way.from) ** (wanted / steps))}
       />

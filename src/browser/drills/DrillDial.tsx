@@ -1,5 +1,5 @@
 import { useRef } from 'preact/hooks';
-import { toDeg } from '../../core/units/angles';
+import { toDeg, toRad } from '../../core/units/angles';
 import { beepWords } from '../soundRing/beepWords';
 import { RingDrawing } from '../soundRing/RingDrawing';
 import { FLAT_OUT_R, radiusOf, spot } from '../soundRing/ringShape';
@@ -81,13 +81,17 @@ function Compass() {
   );
 }
 
+/** How far a name reaches from its middle towards the edge: half its width beside north and south, half its height there. */
+const halfWidth = (name: string, deg: number): number =>
+  Math.max(3.8 * name.length * Math.abs(Math.sin(toRad(deg))), 7 * Math.abs(Math.cos(toRad(deg))));
+
 /** Headings named in the question. */
 function Marks() {
   const named = trial.value?.marks?.(settings.value) ?? [];
   return (
     <g>
       {named.map(({ name, deg }) => {
-        const [x, y] = spot(deg, FLAT_OUT_R - 15).split(' ');
+        const [x, y] = spot(deg, FLAT_OUT_R - 10 - halfWidth(name, deg)).split(' ');
         return (
           <g key={name}>
             <path class="dial-mark" d={`M${spot(deg, FLAT_OUT_R + 6)}L${spot(deg, FLAT_OUT_R - 4)}`} />

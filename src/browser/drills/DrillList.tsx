@@ -1,11 +1,11 @@
 import { useEffect } from 'preact/hooks';
 import { DRILLS } from '../../core/drills/catalogue';
 import type { Drill } from '../../core/drills/drill';
-import { numberText } from '../../core/drills/session';
 import { cardOf } from '../../core/logbook/card';
 import { daysBetween } from '../../core/logbook/day';
 import { unlockSound } from '../sound/unlock';
 import { book, openBook, today } from '../storage/book';
+import { DrillNumber } from './DrillNumber';
 import { goTo } from './drillAddress';
 import { PageHead } from './PageHead';
 
@@ -55,13 +55,7 @@ function DrillLine({ drill }: { readonly drill: Drill }) {
       <button type="button" class="drill-line-go" onClick={() => openWithSound(`/drills/${drill.id}`)}>
         <span class="drill-line-title">{drill.title}</span>
         <span class="quiet drill-line-skill">{drill.skill}</span>
-        <span class="drill-line-number">
-          {last && (
-            <>
-              <span class="number">{numberText(drill, last.number)}</span> <span class="unit">{drill.unit}</span>
-            </>
-          )}
-        </span>
+        <span class="drill-line-number">{last && <DrillNumber drill={drill} number={last.number} />}</span>
         <span class="quiet drill-line-when">{card ? when : ''}</span>
       </button>
       <button

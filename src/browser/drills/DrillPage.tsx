@@ -13,9 +13,9 @@ import { goTo } from './drillAddress';
 import { drillKeys } from './drillKeys';
 import { begin, forgetDrill, openDrill } from './drillPlay';
 import { openBeeps } from './drillSound';
-import { beat, hinted, now, reachable, session, set, settings, stage, trial, truthShown } from './drillState';
+import { beat, hinted, now, pin, reachable, session, set, settings, stage, trial, truthShown } from './drillState';
 import { Ended } from './Ended';
-import { keyWords } from './keyWords';
+import { KeyLine } from './KeyLine';
 import { PageHead } from './PageHead';
 import { PlanWithPin } from './PlanWithPin';
 import { TrialDots } from './TrialDots';
@@ -49,7 +49,7 @@ function Waiting({ drill, kind }: { readonly drill: Drill; readonly kind: Sessio
     <div class="drill-waiting">
       <p class="drill-skill">Practise to {drill.skill}.</p>
       <p class="quiet">
-        {before ? `Last time: ${numberText(drill, before.number)} ${drill.unit} ${drill.measures}. ` : ''}
+        {before ? `Last time: ${numberText(drill, before.number)}${drill.unit === '°' ? '' : ' '}${drill.unit} ${drill.measures}. ` : ''}
         {kind === 'check'
           ? 'A check: no hints, and no word on any answer before the end.'
           : 'It grows harder as you get it right, and easier again.'}
@@ -69,7 +69,7 @@ export function Board() {
   const given = trial.value!;
   const over = stage.value === 'over';
   return (
-    <div class={given.plan || truthShown.value ? 'drill-board drill-board-plan' : 'drill-board'}>
+    <div class={boardKind(Boolean(given.plan))}>
       <div class="drill-words">
         {stage.value === 'example' && <Example steps={open.drill.example} />}
         {stage.value === 'trial' && <p class="drill-ask">{given.ask}</p>}
@@ -90,9 +90,15 @@ export function Board() {
         <PlanWithPin />
       </div>
       {!over && <Answers />}
-      <p class="drill-keys quiet">{keyWords()}</p>
+      <KeyLine />
     </div>
   );
+}
+
+/** Where the pin is to be put, the plan takes the dial's place. */
+function boardKind(hasPlan: boolean): string {
+  if (stage.value === 'trial' && pin.value) return 'drill-board drill-board-pin';
+  return hasPlan || truthShown.value ? 'drill-board drill-board-plan' : 'drill-board';
 }
 
 function Example({ steps }: { readonly steps: readonly string[] }) {

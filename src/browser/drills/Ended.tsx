@@ -1,8 +1,9 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { DRILLS, drillById } from '../../core/drills/catalogue';
-import { numberOf, numberText, type Session } from '../../core/drills/session';
+import { numberOf, type Session } from '../../core/drills/session';
 import { todaysCard } from '../../core/logbook/today';
 import { book, keepFault, today } from '../storage/book';
+import { DrillNumber } from './DrillNumber';
 import { goTo } from './drillAddress';
 import { openDrill, showBest } from './drillPlay';
 import { session } from './drillState';
@@ -30,7 +31,7 @@ export function Ended() {
   return (
     <section class="drill-ended" aria-label="How it went">
       <p class="drill-number">
-        <span class="number">{numberText(drill, number)}</span> <span class="unit">{drill.unit}</span>
+        <DrillNumber drill={drill} number={number} />
         <span class="drill-measures quiet"> {drill.measures}</span>
       </p>
       <p class="drill-says" role="status">
@@ -47,7 +48,7 @@ export function Ended() {
           </button>
         )}
         <button type="button" onClick={showBest}>
-          Hear the last one right
+          Hear it right
         </button>
         <button type="button" class="plain" onClick={() => goTo('/logbook')}>
           Logbook

@@ -89,11 +89,11 @@ function Result({ onDone, onLater }: { readonly onDone: () => void; readonly onL
   const side =
     Math.abs(thresholdDb) < 0.5
       ? 'as faint as usual'
-      : `${Math.abs(thresholdDb).toFixed(1)} dB ${thresholdDb < 0 ? 'fainter' : 'louder'} than usual`;
+      : `${Math.abs(thresholdDb).toFixed(1)}\u00a0dB ${thresholdDb < 0 ? 'fainter' : 'louder'} than usual`;
   return (
     <>
       <p class="drill-skill" role="status">
-        {sound && `Beeps that you just hear are ${side} at this volume (${settings.value.volumeDb} dB).`}
+        {sound && `Beeps that you just hear are ${side} at this volume (${String(settings.value.volumeDb).replace('-', '−')}\u00a0dB).`}
         {verdict === 'guessed' && 'You heard beeps in rows that were silent, so this check says nothing. Answer only when you are sure.'}
         {verdict === 'not heard' && 'Next to nothing was heard. Turn the volume up, here or on the device, and look at the plug.'}
       </p>

@@ -1,6 +1,6 @@
 import { useRef } from 'preact/hooks';
 import type { Picture } from '../../core/listening/picture';
-import { PictureView } from '../soundRing/PictureView';
+import { PictureView, spotAt } from '../soundRing/PictureView';
 import { lines, pin, settings, stage, trial } from './drillState';
 
 /** The ground as a walker knows it while it is asked, the truth afterwards; a pin can be put on it. */
@@ -37,7 +37,7 @@ function withPin(picture: Picture): Picture {
           [x, y + arm],
         ],
       },
-      { kind: 'words', at: [x + arm * 0.5, y + arm * 0.5], text: 'pin' },
+      { kind: 'words', at: [x + arm * 0.6, y + arm * 0.6], text: 'pin' },
     ],
   };
 }
@@ -48,13 +48,8 @@ function PinBoard({ plan }: { readonly plan: Picture }) {
     const svg = board.current!.querySelector('svg');
     if (!svg || !pin.peek()) return;
     const box = svg.getBoundingClientRect();
-    const [width, height] = [plan.to[0] - plan.from[0], plan.to[1] - plan.from[1]];
-    // The plan keeps its shape inside the drawing: the smaller side fills it.
-    const metres = Math.max(width / box.width, height / box.height);
-    pin.value = [
-      Math.round((plan.from[0] + plan.to[0]) / 2 + (event.clientX - (box.left + box.width / 2)) * metres),
-      Math.round((plan.from[1] + plan.to[1]) / 2 - (event.clientY - (box.top + box.height / 2)) * metres),
-    ];
+    const [x, y] = spotAt(plan, box, [event.clientX - box.left, event.clientY - box.top]);
+    pin.value = [Math.round(x), Math.round(y)];
   };
   return (
     <div

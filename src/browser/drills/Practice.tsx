@@ -9,8 +9,11 @@ import { DrillPage } from './DrillPage';
 import { goTo, place } from './drillAddress';
 import { HearingCheck } from './HearingCheck';
 
-/** Somebody would not be checked now; asked again with the next visit. */
+/** Somebody would not be checked now; asked again with the next visit, or once a check that was made after all holds no more. */
 const later = signal(false);
+const checked = (): void => {
+  later.value = false;
+};
 
 /** The page of practice that the address names. */
 export function Practice({ onLeave }: { readonly onLeave: () => void }) {
@@ -20,7 +23,16 @@ export function Practice({ onLeave }: { readonly onLeave: () => void }) {
     case 'list':
       return <DrillList onLeave={onLeave} />;
     case 'hearing-check':
-      return <HearingCheck asked={true} onDone={toList} onLater={toList} />;
+      return (
+        <HearingCheck
+          asked={true}
+          onDone={() => {
+            checked();
+            toList();
+          }}
+          onLater={toList}
+        />
+      );
     case 'blind-test':
       return <BlindTest onLeave={toList} />;
     case 'drill':
@@ -42,6 +54,7 @@ function CheckedFirst({ drill, kind }: { readonly drill: Drill; readonly kind: S
       <HearingCheck
         asked={false}
         onDone={() => {
+          checked();
           due.value = false;
         }}
         onLater={() => {

@@ -1,8 +1,8 @@
 import type { Dial } from '../../core/listening/settings';
 import { GAIN } from '../../core/listening/settings';
+import { Key } from '../controls/Key';
 import { Segments } from '../controls/Segments';
 import { Slide } from '../controls/Slide';
-import { Key } from './KeyHints';
 import { set, settings, shown } from './roomState';
 
 /** The one control that matters most, as large as it can be. */

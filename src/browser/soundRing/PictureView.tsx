@@ -3,6 +3,13 @@ import type { Picture, PictureMark, Spot } from '../../core/listening/picture';
 const SIZE = 300;
 const HEIGHT = 250;
 
+/** Where on a plan a point of its drawing lies, pixels from the drawing's corner. The plan is as large as the drawing holds it whole, in its middle. */
+export function spotAt({ from, to }: Picture, box: { readonly width: number; readonly height: number }, [x, y]: Spot): Spot {
+  const perUnit = Math.max((to[0] - from[0]) / SIZE, (to[1] - from[1]) / HEIGHT);
+  const perPx = perUnit * Math.max(SIZE / box.width, HEIGHT / box.height);
+  return [(from[0] + to[0]) / 2 + (x - box.width / 2) * perPx, (from[1] + to[1]) / 2 - (y - box.height / 2) * perPx];
+}
+
 /** A small plan or section of the scene: you in ink, what is heard in the sound's colour, waves dashed in the truth's. */
 export function PictureView({ picture }: { readonly picture: Picture }) {
   const [fromX, fromY] = picture.from;

@@ -105,7 +105,7 @@ function stationsFromAbove(
 export const crossTheLines: Drill = {
   id: 'cross-the-lines',
   title: 'Cross the lines',
-  skill: 'three bearings, and the place where they meet',
+  skill: 'take three bearings and find the place where they meet',
   unit: 'm',
   measures: 'from the transmitter',
   ladder: { hardest: 8, easiest: 300, first: 80, step: 1.35, ratio: true },
@@ -113,10 +113,10 @@ export const crossTheLines: Drill = {
   guess: 0,
   trials: 2,
   example: [
-    'You stand at station 1. Take the bearing by its edges and press Enter: a line is drawn.',
+    'You stand at station 1. Take the bearing by its edges and mark it: a line is drawn.',
     'The next station follows by itself; turn and take the bearing again. The gain may need a touch.',
     'Three lines seldom meet in one point. The middle of the small triangle is the place to walk to.',
-    'Put the pin there with the arrow keys or a finger, and press Enter.',
+    'Put the pin there, by hand or with the arrow keys.',
   ],
   draw,
   says: (number) =>

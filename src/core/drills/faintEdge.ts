@@ -76,7 +76,7 @@ export const faintEdge: Drill = {
     'Turn the antenna once round and stop at the loudest side.',
     'Take gain away in large steps until the beep is gone, then give back a little until it is just there.',
     'Turn a little to both sides: if it is louder there, it was not yet the loudest side. Take more gain away.',
-    'Press Enter when it is only just heard on its best side. Turning the knob while the antenna turns spoils the sweep and counts as a miss.',
+    'Answer when it is only just heard on its best side. Turning the knob while the antenna turns spoils the sweep and counts as a miss.',
   ],
   draw,
   says: (number) =>

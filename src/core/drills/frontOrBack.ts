@@ -55,7 +55,7 @@ export const frontOrBack: Drill = {
   trials: 8,
   example: [
     'Two sides are marked on the dial, A and B, one in front of the transmitter and one behind it.',
-    'Turn the antenna to one of them and count three beeps. F turns you right round: count three there.',
+    'Turn the antenna to one of them and count three beeps. Then turn right round and count three there.',
     'The true side is the louder one. The receiver squeezes loud beeps together, so the difference may be small.',
     'Outdoors you would take gain away first. Here the knob is stuck, so that the ear has to do it.',
   ],

@@ -34,7 +34,7 @@ function draw(seed: string, level: number, listener: { readonly thresholdDb: num
       return {
         right: error <= level,
         error,
-        because: `It was ${Math.round(view.distanceM / 10) * 10} m away; least gain was ${Math.round(leastDb)} dB`,
+        because: `You said ${answer.amount} m: ${Math.round(error)} % off`,
       };
     },
     truth: {

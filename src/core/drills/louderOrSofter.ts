@@ -33,7 +33,7 @@ function draw(seed: string, level: number): Trial {
       return {
         right: ok,
         error: ok ? 0 : 1,
-        because: `${louderFirst ? 'The first' : 'The second'} was ${stepDb.toFixed(1)} dB louder, ${Math.round(farDeg - offDeg)}° nearer to the transmitter`,
+        because: `${louderFirst ? 'The first' : 'The second'} was louder: it pointed nearer to the transmitter`,
       };
     },
     truth: {
@@ -56,7 +56,7 @@ export const louderOrSofter: Drill = {
   trials: 12,
   example: [
     'You hear two beeps. Between them the antenna turned a little, so one comes in more strongly.',
-    'Say which was the louder one. Space plays them again.',
+    'Say which was the louder one. The pair can be played again.',
     'Every sweep is made of such pairs: who hears 2 dB finds the edges of the arc, who needs 6 dB finds a quarter of the horizon.',
   ],
   draw,

@@ -42,7 +42,7 @@ function draw(seed: string, level: number, listener: { readonly thresholdDb: num
     },
     truth: {
       settings: { ...start, offsetHz: -driftHz },
-      said: `The tag had drifted by ${driftHz} Hz.`,
+      said: `The tag had drifted ${Math.abs(driftHz)} Hz ${driftHz < 0 ? 'down' : 'up'}.`,
       picture: viewFromAbove(view, `Plan: the transmitter ${Math.round(view.distanceM)} metres off.`),
     },
   };
@@ -59,7 +59,7 @@ export const onTheNote: Drill = {
   guess: 0,
   trials: 6,
   example: [
-    'Turn the dial with comma and full stop: the pitch moves with it.',
+    'Turn the dial: the pitch moves with it.',
     'Go too far both ways until the beep falls away: those are the edges of the band.',
     'The clearest note is about two octaves above the low edge, where the ear and a small loudspeaker do best. Learn its sound here: this is it.',
     'Do it at a faint level. When the beep is flat out every note sounds right.',

@@ -73,7 +73,8 @@ function draw(seed: string, level: number): Trial {
   const leastDb = leastGainHere(air(begun)) ?? 70;
   const start = { ...begun, gainDb: onDial(GAIN, leastDb + by.between(12, 20)) };
   const right = trueFirst ? 0 : 1;
-  const swung = Math.round(Math.abs(turnDeg(falseDeg, scene.sidesDeg(walkM).falseDeg)));
+  const end = scene.sidesDeg(walkM);
+  const [swung, stayed] = [turnDeg(falseDeg, end.falseDeg), turnDeg(trueDeg, end.trueDeg)].map((deg) => Math.round(Math.abs(deg)));
   const spot = (at: Spot): Spot => turnedSpot(at, northDeg);
   const track = (settings: Settings): readonly PictureMark[] => [
     { kind: 'edge', points: [spot(walkSpot(scene, 0)), spot(walkSpot(scene, walkM))] },
@@ -99,10 +100,14 @@ function draw(seed: string, level: number): Trial {
       return {
         right: ok,
         error: ok ? 0 : 1,
-        because: `${right === 0 ? 'B' : 'A'} was the hillside: over ${walkM} m it swung by ${swung}°, the true side by ${Math.round(Math.abs(turnDeg(trueDeg, scene.sidesDeg(walkM).trueDeg)))}°`,
+        because: `${right === 0 ? 'B' : 'A'} was the hillside`,
       };
     },
-    truth: { settings: over, said: `The near hillside swung by ${swung}°.`, picture: bounceFromAbove(scene, spot, track(over)) },
+    truth: {
+      settings: over,
+      said: `Over ${walkM} m the hillside swung by ${swung}°, the transmitter by ${stayed}°.`,
+      picture: bounceFromAbove(scene, spot, track(over)),
+    },
   };
 }
 
@@ -133,7 +138,7 @@ export const trueOrBounce: Drill = {
   example: [
     'Two sides are loud, marked A and B where they are now. One is the transmitter far off, one a hillside close by.',
     'Loudness does not tell them apart. Find the middle of each and keep the headings in mind.',
-    'Walk on with W, to the end of the line. Find both middles again.',
+    'Walk on to the end of the line. Find both middles again.',
     'What is far away stays where it is; the near hillside swings. The one that moved less is true.',
   ],
   draw,

@@ -54,7 +54,7 @@ export const twoEdgeBearing: Drill = {
     'Bring the gain to about 10 dB over just heard: loud enough to be sure, soft enough to have edges.',
     'Turn slowly to the right until the beep is gone. Remember that heading.',
     'Turn back through the loud part and on to the left until it is gone again.',
-    'Half way between the two edges is the bearing. Point there and press Enter.',
+    'Half way between the two edges is the bearing. Point there and mark it.',
   ],
   draw,
   says: (number) =>

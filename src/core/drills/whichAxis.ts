@@ -8,7 +8,7 @@ import { drawn, whereReaches } from './drawn';
 import { type Drill, planAround, type Trial } from './drill';
 import { EIRP_DBM, leastUpright } from './plainView';
 
-const CHOICES = ['flat', 'upright'] as const;
+const CHOICES = ['Better flat', 'Better upright'] as const;
 
 function draw(seed: string, level: number): Trial {
   const by = drawn(seed);
@@ -49,7 +49,7 @@ function draw(seed: string, level: number): Trial {
     answer: { kind: 'choice', choices: CHOICES },
     judge(answer) {
       const ok = answer.kind === 'choice' && answer.choice === (best === 90 ? 1 : 0);
-      return { right: ok, error: ok ? 0 : 1, because: `${CHOICES[best === 90 ? 1 : 0]} was ${Math.abs(gapDb).toFixed(1)} dB stronger` };
+      return { right: ok, error: ok ? 0 : 1, because: `${best === 90 ? 'Upright' : 'Flat'} was ${Math.abs(gapDb).toFixed(1)} dB stronger` };
     },
     truth: {
       settings: { ...start, rollDeg: best, gainDb: onDial(GAIN, leastDb + 10) },
@@ -82,7 +82,7 @@ export const whichAxis: Drill = {
   trials: 8,
   example: [
     'The antenna already points at the transmitter; only its axis is in question.',
-    'Turn the wrist with R: flat, upright, flat. Listen to two or three beeps each time.',
+    'Turn the wrist: flat, upright, flat. Listen to two or three beeps each time.',
     'If both sound alike, take gain away until one of them is faint. What is flat out hides every difference.',
     'Nobody knows how an animal lies. On the wrong axis a strong beep may be gone altogether.',
   ],

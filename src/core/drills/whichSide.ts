@@ -120,7 +120,7 @@ function draw(seed: string, level: number): Trial {
     judge(answer) {
       const ok = answer.kind === 'choice' && answer.choice === right;
       const side = right === 0 ? 'on the side where you began' : 'across the line';
-      return { right: ok, error: ok ? 0 : 1, because: `It was ${side}: back to the wires ${scene.gapDb.toFixed(1)} dB stronger there` };
+      return { right: ok, error: ok ? 0 : 1, because: `It was ${side}` };
     },
     truth: {
       settings: {
@@ -170,7 +170,7 @@ export function twoSidedTest(trial: Trial, gainDb: number): { readonly hereDb: n
 export const whichSide: Drill = {
   id: 'which-side',
   title: 'Which side of the wires',
-  skill: 'the two-sided test beside a power line',
+  skill: 'make the two-sided test beside a power line',
   unit: 'dB',
   measures: 'between the two sides',
   ladder: { hardest: 1, easiest: 20, first: 12, step: 1.5, ratio: false },
