@@ -1,5 +1,5 @@
 import { DRILLS } from '../../core/drills/catalogue';
-import { type Book, blindTestsIn, checksIn } from '../../core/logbook/book';
+import { type Book, blindTestsIn, checksIn, practiceDays } from '../../core/logbook/book';
 import type { Day } from '../../core/logbook/day';
 import { weeksDose } from '../../core/logbook/listeningDose';
 import { practiceOf } from '../../core/logbook/practice';
@@ -16,17 +16,18 @@ export function PracticePart({ book, day }: { readonly book: Book; readonly day:
   );
   const { score, components } = judgePractice(practice);
   const { daysPractised, longestGapDays, dueShare, largestSkillShare } = practice;
+  const none = practiceDays(book).length === 0;
   const parts = [
-    ['days', 'Days practised', `${daysPractised} of 28`],
-    ['gap', 'Longest gap', `${longestGapDays} days`],
-    ['due', 'Due drills in time', dueShare === null ? 'none was due' : percent(dueShare)],
-    ['variety', 'Most on one skill', percent(largestSkillShare)],
+    ['days', 'Days practised', none ? '–' : `${daysPractised} of 28`],
+    ['gap', 'Longest gap', none ? '–' : longestGapDays === 1 ? '1 day' : `${longestGapDays} days`],
+    ['due', 'Due drills in time', none ? '–' : dueShare === null ? 'none was due' : percent(dueShare)],
+    ['variety', 'Most on one skill', none ? '–' : percent(largestSkillShare)],
   ] as const;
   return (
     <section class="book-part">
       <h2>Keep practising</h2>
       <p class="book-score">
-        <span class="number">{book.length === 0 || score === null ? '–' : Math.round(score)}</span>{' '}
+        <span class="number">{none || score === null ? '–' : Math.round(score)}</span>{' '}
         <span class="quiet">of 100, over the last 28 days</span>
       </p>
       <dl class="book-parts">
@@ -35,9 +36,7 @@ export function PracticePart({ book, day }: { readonly book: Book; readonly day:
             <dt class="quiet">{name}</dt>
             <dd>
               <span class="number">{value}</span>
-              <span class="quiet number book-mark">
-                {components[id] == null || book.length === 0 ? 'not shown' : Math.round(components[id]!)}
-              </span>
+              <span class="quiet number book-mark">{components[id] == null || none ? 'not shown' : Math.round(components[id]!)}</span>
             </dd>
           </div>
         ))}
@@ -52,11 +51,11 @@ function Dose({ book, day }: { readonly book: Book; readonly day: Day }) {
   const dose = weeksDose(book, day);
   if (!dose) return <p class="quiet">The week’s listening dose is shown once a hearing check has been made.</p>;
   const { hours, levelDba, share } = dose;
-  const shown = share < 0.01 ? 'less than 1 %' : percent(share);
   return (
     <p>
-      Ears this week: <span class="number">{shown}</span> of the weekly dose that WHO and ITU-T H.870 allow (80 dBA for 40 hours); at most{' '}
-      <span class="number">{Math.max(0, Math.round(levelDba))} dBA</span> for{' '}
+      Ears this week: {share < 0.01 && 'less than '}
+      <span class="number">{percent(Math.max(0.01, share))}</span> of the weekly dose that WHO and ITU-T H.870 allow (80 dBA for 40 hours);
+      at most <span class="number">{Math.max(0, Math.round(levelDba))} dBA</span> for{' '}
       <span class="number">{hours < 1 ? `${Math.round(60 * hours)} min` : `${hours.toFixed(1)} h`}</span> here, estimated from your hearing
       check.
     </p>

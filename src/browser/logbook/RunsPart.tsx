@@ -26,7 +26,7 @@ export function RunsPart({ book, onDebrief }: { readonly book: Book; readonly on
               <span class="quiet number">{day}</span>
               <span class="book-run-title">{title}</span>
               <span>
-                {found ? 'found' : 'not found'} <span class="number">{Math.round(minutes)} min</span>
+                {found ? 'found in' : 'not found,'} <span class="number">{Math.round(minutes)}</span> min
                 {technique !== null && (
                   <>
                     , technique <span class="number">{Math.round(technique)}</span>

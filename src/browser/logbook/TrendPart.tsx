@@ -25,7 +25,9 @@ export function TrendPart({ book }: { readonly book: Book }) {
               <thead>
                 <tr>
                   <th scope="col">Skill</th>
-                  <th scope="col">Times</th>
+                  <th scope="col" class="book-times">
+                    Times
+                  </th>
                   <th scope="col">First three</th>
                   <th scope="col">Last three</th>
                   <th scope="col">Least change</th>
@@ -73,8 +75,6 @@ function TrendFigure({ row: { title, unit, numbers, trend, text, most } }: { rea
   );
 }
 
-const VERDICTS = { better: 'better', worse: 'worse', 'within chance': 'within chance' } as const;
-
 function TrendLine({ row, shown, onShow }: { readonly row: SkillRow; readonly shown: boolean; readonly onShow: () => void }) {
   const { title, unit, numbers, text, trend } = row;
   return (
@@ -84,13 +84,14 @@ function TrendLine({ row, shown, onShow }: { readonly row: SkillRow; readonly sh
           {title}
         </button>
       </th>
-      <td class="number">{numbers.length}</td>
+      <td class="number book-times">{numbers.length}</td>
       <td class="number">{text(trend?.first ?? numbers[0]!)}</td>
       <td class="number">
-        {text(trend?.last ?? numbers.at(-1)!)} <span class="unit">{unit}</span>
+        {text(trend?.last ?? numbers.at(-1)!)}
+        {unit === '°' ? unit : <span class="unit"> {unit}</span>}
       </td>
       <td class="number">{trend ? text(trend.detectableOfMeans) : '–'}</td>
-      <td>{trend ? VERDICTS[trend.verdict] : `${Math.max(0, LEAST_NUMBERS - numbers.length)} more to tell`}</td>
+      <td>{trend ? trend.verdict : `${Math.max(0, LEAST_NUMBERS - numbers.length)} more to tell`}</td>
     </tr>
   );
 }

@@ -6,7 +6,7 @@ import { unlockSound } from '../sound/unlock';
 import { book, today } from '../storage/book';
 
 const because = ({ because: why, overdueDays, done }: TodayItem): string =>
-  done ? 'done today' : why === 'new' ? 'new' : why === 'soon' ? 'soon due' : overdueDays > 0 ? `${overdueDays} d late` : 'due today';
+  done ? 'done today' : why === 'new' ? 'new' : why === 'soon' ? 'not due yet' : overdueDays > 0 ? `${overdueDays} d late` : 'due today';
 
 function open(id: string): void {
   unlockSound();
