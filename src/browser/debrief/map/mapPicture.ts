@@ -6,14 +6,14 @@ import { tagAt } from '../../../core/run/tagMotion';
 import type { OpenRun } from '../../currentRun';
 import { currentPalette } from '../../design/palette';
 import { wavesOf } from '../../finishedRun';
-import { type LandPainter, landPainter } from '../../map/landPainter';
+import { easelOf } from '../../map/brush';
+import { clearedContextOf, contextOf, inNextFrame, landOf } from '../../map/mapCanvases';
 import { mapGestures } from '../../map/mapGestures';
+import { bringIntoView, mapLook, panLook, viewOfAll, zoomLook } from '../../map/mapLook';
 import { type ScreenPoint, type SizePx, toScreen } from '../../map/screenFrame';
 import { settings } from '../../storage/settings';
 import { atS, chooseBearing, chosenBearing, chosenMoment } from '../replay';
-import { easelOf } from './brush';
 import { layer, layerPicture, onMap } from './layers';
-import { bringIntoView, mapLook, panLook, viewOfAll, zoomLook } from './mapLook';
 import { type LayerPaths, layerPaths, paintLayer } from './paintLayer';
 import { paintRun } from './paintRun';
 
@@ -57,9 +57,7 @@ export function openMapPicture(
     if (paths) paintLayer(context, paths, mapLook.peek(), size.peek(), dpr, currentPalette());
   };
   const paintAbove = () => {
-    const context = contextOf(above, size.peek(), dpr);
-    context.setTransform(1, 0, 0, 1, 0, 0);
-    context.clearRect(0, 0, above.width, above.height);
+    const context = clearedContextOf(above, size.peek(), dpr);
     const shown = onMap.peek();
     paintRun(easelOf(context, currentPalette(), mapLook.peek(), size.peek(), dpr), {
       scenario,
@@ -122,22 +120,6 @@ export function openMapPicture(
   };
 }
 
-function contextOf(canvas: HTMLCanvasElement, size: SizePx, dpr: number): CanvasRenderingContext2D {
-  const [width, height] = [Math.round(size.width * dpr), Math.round(size.height * dpr)];
-  if (canvas.width !== width || canvas.height !== height) [canvas.width, canvas.height] = [width, height];
-  return canvas.getContext('2d')!;
-}
-
-/** The painter of the land in the palette of now. */
-function landOf(world: OpenRun['exercise']['world'], land: OpenRun['land'], dpr: number): () => LandPainter {
-  let made: { readonly palette: string; readonly paint: LandPainter } | null = null;
-  return () => {
-    const { palette } = settings.peek();
-    if (made?.palette !== palette) made = { palette, paint: landPainter(world, land, currentPalette(), dpr) };
-    return made.paint;
-  };
-}
-
 /** The areas of the layer of now, worked out once for each picture of it. */
 function layerOf(sizeM: number): () => LayerPaths | null {
   let made: { readonly of: object; readonly paths: LayerPaths } | null = null;
@@ -146,28 +128,6 @@ function layerOf(sizeM: number): () => LayerPaths | null {
     if (!picture || what === 'none') return null;
     if (made?.of !== picture) made = { of: picture, paths: layerPaths(what, picture, sizeM) };
     return made.paths;
-  };
-}
-
-/** Gathers what is asked for between two frames of the screen. */
-function inNextFrame(paint: (landToo: boolean) => void): { readonly ask: (landToo: boolean) => void; readonly stop: () => void } {
-  let waiting = 0;
-  let landToo = false;
-  return {
-    ask(withLand) {
-      landToo ||= withLand;
-      if (waiting !== 0) return;
-      waiting = requestAnimationFrame(() => {
-        waiting = 0;
-        const withIt = landToo;
-        landToo = false;
-        paint(withIt);
-      });
-    },
-    stop() {
-      cancelAnimationFrame(waiting);
-      waiting = -1;
-    },
   };
 }
 

@@ -2,7 +2,7 @@ import type { BearingRow } from '../../../core/debrief/bearings';
 import type { ArrowKind, WaveArrow } from '../../../core/debrief/lossBudget';
 import { stepAlong } from '../../../core/units/frames';
 import { NUMBERS_FONT } from '../../design/palette';
-import { arrow, disc, type Easel, line, type Stroke, stepPx, write } from './brush';
+import { arrow, disc, type Easel, line, type Stroke, stepPx, write } from '../../map/brush';
 
 const LINE_PX = 92;
 const FAINT = 0.42;

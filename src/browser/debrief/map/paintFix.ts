@@ -4,7 +4,7 @@ import type { Ellipse } from '../../../core/fix/ellipse';
 import { UNMEASURED_SD_DEG } from '../../../core/fix/estimate';
 import type { Mark } from '../../../core/run/state';
 import { distanceM, type MapPoint, stepAlong } from '../../../core/units/frames';
-import { disc, type Easel, line, stepPx, write } from './brush';
+import { disc, type Easel, line, stepPx, write } from '../../map/brush';
 
 /** Bearings are drawn so far beyond the fix. */
 const BEYOND_M = 150;

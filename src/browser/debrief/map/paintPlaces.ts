@@ -2,17 +2,13 @@ import type { Hold, RunState } from '../../../core/run/state';
 import { tagAt } from '../../../core/run/tagMotion';
 import type { Scenario } from '../../../core/scenario/schema';
 import type { MapPoint } from '../../../core/units/frames';
-import { WORDS_FONT } from '../../design/palette';
-import { disc, type Easel, line, stepPx, write } from './brush';
+import { disc, type Easel, line, stepPx, write } from '../../map/brush';
+import { paintTag } from '../../map/paintTag';
 
 /** The tags where they were at a time: what only now may be shown. */
 export function paintTags(easel: Easel, scenario: Scenario, timeS: number): void {
-  const { palette } = easel;
   scenario.tags.forEach(({ name }, i) => {
-    const spot = easel.at(tagAt(scenario, i, timeS));
-    disc(easel, spot, 11, palette.paper, { colour: palette.truth, width: 2.4, dash: [4, 3] });
-    disc(easel, spot, 3.4, palette.truth);
-    write(easel, { x: spot.x + 16, y: spot.y }, { text: name, colour: palette.truth, font: `700 15px ${WORDS_FONT}` });
+    paintTag(easel, name, tagAt(scenario, i, timeS));
   });
 }
 

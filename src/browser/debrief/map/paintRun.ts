@@ -4,7 +4,7 @@ import { POSES_PER_S, type Poses, posesEndS, stateAt } from '../../../core/debri
 import { rowAt } from '../../../core/debrief/timeline';
 import type { Scenario } from '../../../core/scenario/schema';
 import type { MapPoint } from '../../../core/units/frames';
-import type { Easel } from './brush';
+import type { Easel } from '../../map/brush';
 import { paintBearings, paintWaves } from './paintBearings';
 import { paintFix, paintStarts } from './paintFix';
 import { paintEnds, paintHere, paintOther, paintTags } from './paintPlaces';

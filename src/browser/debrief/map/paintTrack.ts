@@ -1,8 +1,8 @@
 import type { ExcessClass, TrackPiece } from '../../../core/debrief/excessTrack';
 import type { MapPoint } from '../../../core/units/frames';
 import { between, type Palette } from '../../design/palette';
+import { type Easel, haloed, line, type Stroke, write } from '../../map/brush';
 import type { ScreenPoint } from '../../map/screenFrame';
-import { type Easel, haloed, line, type Stroke, write } from './brush';
 
 /**
  * How a class of excess is drawn: the more gain too much, the wider and the more of the colour of sound, and flat out has ticks across.

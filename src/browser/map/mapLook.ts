@@ -1,8 +1,8 @@
 import { signal } from '@preact/signals';
-import type { MapPoint } from '../../../core/units/frames';
-import { kept, type ScreenPoint, type SizePx, toMap, toScreen, type View, zoomed } from '../../map/screenFrame';
+import type { MapPoint } from '../../core/units/frames';
+import { kept, type ScreenPoint, type SizePx, toMap, toScreen, type View, zoomed } from './screenFrame';
 
-/** How the debrief's map is looked at: the whole walk until somebody looks closer. */
+/** How a map of finished runs is looked at: all that was walked until somebody looks closer. One such map is open at a time. */
 export const mapLook = signal<View>({ centre: { eM: 0, nM: 0 }, pxPerM: 0.3 });
 
 const LIMITS = [0.04, 5] as const;

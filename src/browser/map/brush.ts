@@ -1,7 +1,7 @@
-import type { MapPoint } from '../../../core/units/frames';
-import type { Palette } from '../../design/palette';
-import { WORDS_FONT } from '../../design/palette';
-import { type ScreenPoint, type SizePx, toScreen, type View } from '../../map/screenFrame';
+import type { MapPoint } from '../../core/units/frames';
+import type { Palette } from '../design/palette';
+import { WORDS_FONT } from '../design/palette';
+import { type ScreenPoint, type SizePx, toScreen, type View } from './screenFrame';
 
 /** A canvas to draw on in CSS pixels, with what every drawing needs to know. */
 export type Easel = {
