@@ -1,21 +1,26 @@
-import { rmSync } from 'node:fs';
+import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { cli } from '../cli/runCli';
 import { openBuiltPage } from './builtPage';
 import { openChromium } from './chromium';
+import { EAR_AT_LOUDSPEAKER, loudestBeep } from './loudspeaker';
 
 const RUN = 'node_modules/.cache/debrief-run.json';
+const EXERCISE = 'node_modules/.cache/debrief-exercise.json';
 let browser: Browser;
 let site: Awaited<ReturnType<typeof openBuiltPage>>;
 let page: Page;
 const troubles: string[] = [];
 
 beforeAll(async () => {
-  cli(['walk', 'tests/browser/short-walk.json', '--as', 'loud-handed-20', '--out', RUN, '--json']);
+  const exercise = JSON.parse(readFileSync('tests/browser/short-walk.json', 'utf8')) as object;
+  writeFileSync(EXERCISE, JSON.stringify({ ...exercise, companion: 'afterwards' }));
+  cli(['walk', EXERCISE, '--as', 'loud-handed-20', '--out', RUN, '--json']);
   [site, browser] = await Promise.all([openBuiltPage(), openChromium()]);
   const context = await browser.newContext({ viewport: { width: 1366, height: 768 }, locale: 'en-US' });
+  await context.addInitScript(EAR_AT_LOUDSPEAKER);
   page = await context.newPage();
   page.on('pageerror', ({ message }) => troubles.push(message));
   await page.goto(site.url);
@@ -26,7 +31,7 @@ beforeAll(async () => {
 afterAll(async () => {
   await browser?.close();
   await site?.close();
-  rmSync(RUN, { force: true });
+  for (const file of [RUN, EXERCISE]) rmSync(file, { force: true });
 });
 
 const slider = () => page.getByRole('slider', { name: 'Time in the run' });
@@ -42,6 +47,21 @@ test('the first screen answers what to do differently: a sentence, five habits a
   }
 });
 
+test('sentence and five habits stand above the scrubber on a phone and on a projector, and nothing runs off a narrowed window', async () => {
+  for (const [width, height, footPx] of [
+    [1920, 1080, 64],
+    [390, 844, 92],
+  ] as const) {
+    await page.setViewportSize({ width, height });
+    await expect.poll(() => page.evaluate(() => document.documentElement.scrollWidth), { timeout: 15_000 }).toBeLessThanOrEqual(width);
+    const { y, height: tall } = (await page.locator('.habits').boundingBox())!;
+    expect(y + tall).toBeLessThanOrEqual(height - footPx);
+    const cut = await page.locator('.habit-moment').evaluateAll((all) => all.filter((one) => one.scrollWidth > one.clientWidth).length);
+    expect(cut).toBe(0);
+  }
+  await page.setViewportSize({ width: 1366, height: 768 });
+});
+
 test('the scrubber goes by keys: to the beginning, by seconds and minutes, and plays on', async () => {
   await slider().focus();
   await page.keyboard.press('Home');
@@ -52,10 +72,11 @@ test('the scrubber goes by keys: to the beginning, by seconds and minutes, and p
   await page.keyboard.press('Tab');
   await page.locator('.scrubber-play').focus();
   await page.keyboard.press('Enter');
-  await page.waitForFunction(() => Number(document.querySelector('[role="slider"]')!.getAttribute('aria-valuenow')) >= 15);
+  await expect.poll(atS, { timeout: 30_000 }).toBeGreaterThanOrEqual(15);
   await page.keyboard.press('Enter');
+  await page.getByRole('button', { name: 'Play from here, with sound' }).waitFor();
   const stoppedS = await atS();
-  await page.waitForTimeout(1_200);
+  await page.evaluate(() => new Promise<void>((done) => requestAnimationFrame(() => requestAnimationFrame(() => done()))));
   expect(await atS()).toBe(stoppedS);
 });
 
@@ -109,4 +130,34 @@ test('charts have a table, bearings their waves, and axe finds no fault', async 
   const { violations } = await new AxeBuilder({ page: page as never }).analyze();
   expect(violations.flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${String(target)}`))).toEqual([]);
   expect(troubles).toEqual([]);
+});
+
+/** Takes the scrubber to a time by a press on its groove, plays on from there, and listens at the loudspeaker. */
+async function heardFrom(s: number): Promise<number> {
+  const { x, y, width, height } = (await page.locator('.scrubber-groove').boundingBox())!;
+  const endS = Number(await slider().getAttribute('aria-valuemax'));
+  await page.mouse.click(x + (width * s) / endS, y + height / 2);
+  await page.getByRole('button', { name: 'Play from here, with sound' }).click();
+  const { db } = await loudestBeep(page);
+  await page.getByRole('button', { name: 'Pause' }).click();
+  return db;
+}
+
+test('the scrubber plays the beeps of its place: a loud moment leaves the page louder than a faint one, as the run file has them', async () => {
+  const { heard } = JSON.parse(readFileSync(RUN, 'utf8')) as { readonly heard: readonly (readonly [number, number, number])[] };
+  // The loudest of five beeps in a row: which of them is caught does not matter much.
+  const levels = heard
+    .slice(0, -5)
+    .map(([ms], i) => ({ s: ms / 1_000 - 0.5, db: Math.max(...heard.slice(i, i + 5).map(([, , db]) => db)) }));
+  const loud = levels.reduce((a, b) => (b.db > a.db ? b : a));
+  const faint = levels.reduce((a, b) => (b.db < a.db ? b : a));
+  expect(loud.db - faint.db).toBeGreaterThan(6);
+  const [louder, fainter] = [await heardFrom(loud.s), await heardFrom(faint.s)];
+  expect(louder - fainter).toBeGreaterThan(3);
+});
+
+test('a companion for afterwards is kept back until it is asked for, then stands beside the run', async () => {
+  expect(await page.locator('.steady-table').count()).toBe(0);
+  await page.getByRole('button', { name: 'Show the companion’s run' }).click();
+  await page.locator('.steady-table').waitFor({ timeout: 120_000 });
 });
