@@ -1,6 +1,7 @@
 import { effect, useSignal } from '@preact/signals';
 import { render } from 'preact';
 import { useEffect } from 'preact/hooks';
+import type { Recording } from '../core/run/record';
 import type { Scenario } from '../core/scenario/schema';
 import { leaveRun, openRun, paused } from './currentRun';
 import { Debrief } from './debrief/Debrief';
@@ -91,6 +92,7 @@ function followDebrief(key: number | null): void {
   }
 }
 
+const Club = laterRoom(async () => (await import('./club/Club')).Club);
 const Share = laterRoom(async () => (await import('./share/Share')).Share);
 const ExerciseByLink = laterRoom(async () => (await import('./share/ExerciseByLink')).ExerciseByLink);
 
@@ -117,12 +119,18 @@ function Rooms() {
   }
   if (now.room === 'logbook')
     return <Logbook onBack={() => goTo('/')} onDrills={() => goTo('/drills')} onDebrief={(key) => goTo(`/debrief/${key}`)} />;
+  if (now.room === 'club') return <Club shipped={shipped} onBack={() => goTo('/')} onDebrief={openRunFile} />;
   if (now.room === 'share')
     return (
       <Share choices={shipped} name={now.name} onChoose={(name) => goTo(`/share/${encodeURIComponent(name)}`)} onBack={() => goTo('/')} />
     );
   if (now.room === 'exercise') return <ExerciseByLink packed={now.packed} onStart={startOwn} onBack={() => goTo('/')} />;
   return <StartRoom />;
+}
+
+function openRunFile(recording: Recording): void {
+  void openRecording(recording);
+  goTo('/debrief');
 }
 
 function again(): void {
@@ -169,10 +177,7 @@ function StartRoom() {
       }}
       onOwn={startOwn}
       onFinished={(key) => goTo(`/debrief/${key}`)}
-      onRunFile={(recording) => {
-        void openRecording(recording);
-        goTo('/debrief');
-      }}
+      onRunFile={openRunFile}
       onGoOn={() => {
         const run = kept.value!;
         own = { scenario: run.scenario, kept: run };

@@ -97,10 +97,13 @@ function ClubDoors() {
   return (
     <section class="club-doors">
       <h2>For a club evening</h2>
-      <p class="quiet">One exercise for everybody, by code, link or file; nothing needs a server.</p>
+      <p class="quiet">One exercise for everybody, by code, link or file; at the end all runs in one table. Nothing needs a server.</p>
       <div class="today-more">
         <button type="button" onClick={() => goTo('/share')}>
           Share an exercise
+        </button>
+        <button type="button" onClick={() => goTo('/club')}>
+          Club table
         </button>
       </div>
     </section>
