@@ -1,10 +1,7 @@
-import { antennaById } from '../../src/core/antenna/catalogue';
-import { makeReceivingAntenna } from '../../src/core/antenna/orientation';
 import { type Airspace, makeAirspace } from '../../src/core/radio/arrivals';
 import { directWave } from '../../src/core/radio/directWave';
 import { coverShares } from '../../src/core/radio/localScatter';
 import { sightString } from '../../src/core/radio/sightString';
-import type { Wave } from '../../src/core/radio/wave';
 import { fieldSquared } from '../../src/core/radio/waveVector';
 import { randomFor } from '../../src/core/random/draw';
 import type { Scenario } from '../../src/core/scenario/schema';
@@ -15,49 +12,22 @@ import { valueAt } from '../../src/core/world/grid';
 import { opennessAt } from '../../src/core/world/openness';
 import type { World } from '../../src/core/world/world';
 import { plainScenario } from '../core/world/fixtureScenario';
-
-const yagi = makeReceivingAntenna(antennaById('yagi3').pattern(150.1, 150));
-
-/** Heading at which a hand Yagi hears most, best of flat and upright, degrees. */
-export function apparentDeg(waves: readonly Wave[]): number {
-  const hears = yagi.fan(waves);
-  let [best, heading] = [-1, 0];
-  for (const roll of [0, 45, 90])
-    for (let deg = 0; deg < 360; deg += 3) {
-      const value = hears(deg, roll);
-      if (value > best) [best, heading] = [value, deg];
-    }
-  return heading;
-}
+import { linesTold } from './besideWires';
+import { loudest, percent, share } from './loudest';
 
 const median = (list: readonly number[]): number => [...list].sort((a, b) => a - b)[Math.floor(list.length / 2)] ?? Number.NaN;
-const share = (list: readonly boolean[]): number => list.filter(Boolean).length / list.length;
 
 export type Place = { readonly errorDeg: number; readonly hidden: boolean };
 export type Ground = { readonly scenario: Scenario; readonly world: World; readonly space: Airspace; readonly tagAt: MapPoint };
 
-/** Towers that stand over the ridges: the line of which people say that everything points at it. */
-const BIG_LINE = {
-  voltage: 'high' as const,
-  route: [
-    [60, 900],
-    [1_500, 1_250],
-    [2_940, 1_700],
-  ] as [number, number][],
-  spanM: 250,
-  supportHeightM: 45,
-  wireHeightM: 32,
-  conductors: 6,
-};
-
 /** One ridged ground with a tag somewhere in its middle. */
-export function ground(seed: number, wired = false): Ground {
+export function ground(seed: number): Ground {
   const random = randomFor(`phenomena-${seed}`, 'test');
   const at: [number, number] = [900 + 1_200 * random(), 900 + 1_200 * random()];
   const plain = plainScenario();
   const scenario = plainScenario({
     seed: `phenomena-${seed}`,
-    ground: { relief: { style: 'ridged', strengthM: 180, roughness: 0.5, baseHeightM: 220 }, powerLines: wired ? [BIG_LINE] : [] },
+    ground: { relief: { style: 'ridged', strengthM: 180, roughness: 0.5, baseHeightM: 220 }, powerLines: [] },
     tags: [{ ...plain.tags[0]!, at, whip: { leanDeg: 60 * random(), towardDeg: 359 * random() } }],
   });
   const world = generateWorld(scenario);
@@ -76,7 +46,7 @@ export function places({ scenario, world, space, tagAt }: Ground, seed: number, 
     const waves = space.arrivalsAt(at, 1.7).waves;
     const string = sightString(world, { ...tagAt, heightM: scenario.tags[0]!.heightM }, { ...at, heightM: 1.7 });
     found.push({
-      errorDeg: Math.abs(turnDeg(bearingDeg(at, tagAt), apparentDeg(waves))),
+      errorDeg: Math.abs(turnDeg(bearingDeg(at, tagAt), loudest(waves).headingDeg)),
       hidden: !string.clear,
     });
   }
@@ -145,71 +115,65 @@ export function fadesLeft({ space, world, tagAt }: Ground, seed: number, count: 
   return out;
 }
 
-export type LineFigures = {
-  readonly towardsLine: readonly boolean[];
-  readonly withoutWires: readonly boolean[];
-  readonly sideRight: readonly boolean[];
-};
+/** Of one walk that comes into view: the share of its strongest tenth of readings that are in view of the tag. */
+export type Walk = { readonly strongestInView: number };
 
-/** Bearings within 40 m of a line with the tag hidden, with the wires and without; and the two-sided test there. */
-export function atLine(seed: number, count: number): LineFigures {
-  const wired = ground(seed, true);
-  const bareWorld = { ...wired.world, powerLines: [] };
-  const bare = makeAirspace({ scenario: wired.scenario, world: bareWorld, tagIndex: 0, tagAt: wired.tagAt });
-  const random = randomFor(`line-${seed}`, 'test');
-  const [towardsLine, withoutWires, sideRight]: [boolean[], boolean[], boolean[]] = [[], [], []];
-  const supports = wired.world.powerLines[0]?.supports ?? [];
-  for (let tries = 0; supports.length > 2 && tries < 60 && towardsLine.length < count; tries++) {
-    const i = Math.floor(random() * (supports.length - 1));
-    const [a, b] = [supports[i]!.foot, supports[i + 1]!.foot];
-    const share = random();
-    const foot = { eM: a.eM + (b.eM - a.eM) * share, nM: a.nM + (b.nM - a.nM) * share };
-    const along = bearingDeg(a, b);
-    const offM = (random() < 0.5 ? -1 : 1) * (5 + 35 * random());
-    const at = stepAlong(foot, along + 90, offM);
-    const string = sightString(wired.world, { ...wired.tagAt, heightM: 0.5 }, { ...at, heightM: 1.7 });
-    if (string.clear || at.eM < 5 || at.nM < 5 || at.eM > wired.world.sizeM - 5 || at.nM > wired.world.sizeM - 5) continue;
-    const { waves } = wired.space.arrivalsAt(at, 1.7);
-    const fromWires = waves.filter((w) => w.kind === 'wire' || w.kind === 'pole');
-    if (fromWires.length === 0) continue;
-    const strongest = fromWires.reduce((s, w) => (fieldSquared(w) > fieldSquared(s) ? w : s));
-    const near = (heading: number) => Math.abs(turnDeg(strongest.azimuthDeg, heading)) <= 30;
-    towardsLine.push(near(apparentDeg(waves)));
-    withoutWires.push(near(apparentDeg(bare.arrivalsAt(at, 1.7).waves)));
-    const level = (side: 1 | -1) => {
-      const stand = stepAlong(foot, along + 90, side * 40);
-      const hears = yagi.fan(wired.space.arrivalsAt(stand, 1.7).waves);
-      // back to the wires: the antenna looks away from the line, a little to both sides
-      return [-40, -20, 0, 20, 40].reduce((s, turn) => s + hears(along + 90 * side + turn, 0) + hears(along + 90 * side + turn, 90), 0);
-    };
-    const tagSide = Math.abs(turnDeg(along + 90, bearingDeg(foot, wired.tagAt))) < 90 ? 1 : -1;
-    sideRight.push(level(tagSide) > level(tagSide === 1 ? -1 : 1));
+/** Straight walks of 600 m, 100 to 1500 m from the tag, a reading every 20 m, that begin hidden and have at least a tenth of their readings in view. */
+export function walksIntoView({ scenario, world, space, tagAt }: Ground, seed: number, count: number): readonly Walk[] {
+  const random = randomFor(`walks-${seed}`, 'test');
+  const tag = { ...tagAt, heightM: scenario.tags[0]!.heightM };
+  const found: Walk[] = [];
+  for (let tries = 0; tries < 2_000 && found.length < count; tries++) {
+    const [from, courseDeg] = [stepAlong(tagAt, 360 * random(), 100 + 1_400 * random()), 360 * random()];
+    const stands = Array.from({ length: 31 }, (_, i) => stepAlong(from, courseDeg, 20 * i));
+    const reached = (at: MapPoint) => Math.min(at.eM, at.nM) > 10 && Math.max(at.eM, at.nM) < world.sizeM - 10;
+    if (!stands.every((at) => reached(at) && distanceM(at, tagAt) > 100 && distanceM(at, tagAt) < 1_500)) continue;
+    const seen = stands.map((at) => sightString(world, tag, { ...at, heightM: 1.7 }).clear);
+    if (seen[0] || seen.filter(Boolean).length < 4) continue;
+    const readings = stands.map((at, i) => ({ power: loudest(space.arrivalsAt(at, 1.7).waves, 12).power, seen: seen[i]! }));
+    const strongest = readings.sort((a, b) => b.power - a.power).slice(0, 3);
+    found.push({ strongestInView: share(strongest.map((r) => r.seen)) });
   }
-  return { towardsLine, withoutWires, sideRight };
+  return found;
+}
+
+/** Change of the direct wave over a short way at 400 places of a ground, the largest, dB. */
+function largestChangeDb({ scenario, world, space, tagAt }: Ground, apartM: number): number {
+  const site = { scenario, world, tagIndex: 0, tagAt, field: space.field };
+  const directDb = (at: MapPoint) => 10 * Math.log10(fieldSquared(directWave(site, at, 1.7).wave));
+  let worst = 0;
+  for (let i = 0; i < 400; i++) {
+    const [turn, far] = [30 + 0.02 * i, 5 + 2 * i];
+    worst = Math.max(worst, Math.abs(directDb(stepAlong(tagAt, turn, far)) - directDb(stepAlong(tagAt, turn, far + apartM))));
+  }
+  return worst;
+}
+
+/** How many times the largest change of the direct wave over 0.25 m shrinks over 0.125 m; a step would not shrink at all. */
+export const shrinkage = (place: Ground): number => largestChangeDb(place, 0.25) / largestChangeDb(place, 0.125);
+
+/** Everything on `count` drawn grounds, as lines of print. */
+function told(count: number): readonly string[] {
+  const grounds = [...Array(count).keys()].map(ground);
+  const all = grounds.flatMap((g, seed) => places(g, seed, 40));
+  const errors = (hidden: boolean) => all.filter((p) => p.hidden === hidden).map((p) => p.errorDeg);
+  const off = (hidden: boolean) =>
+    `${errors(hidden).length} places, median error ${median(errors(hidden)).toFixed(1)} degrees, off by more than 15 degrees ${percent(errors(hidden).map((e) => e > 15))}`;
+  const stands = grounds.map((g, seed) => crestsAndHollows(g, seed, 300));
+  const [crests, hollows] = [stands.flatMap((s) => s.crests), stands.flatMap((s) => s.hollows)];
+  const left = grounds.flatMap((g, seed) => fadesLeft(g, seed, Math.ceil(100 / count)));
+  const walks = grounds.flatMap((g, seed) => walksIntoView(g, seed, Math.ceil(100 / count)));
+  return [
+    `in view of the tag: ${off(false)}`,
+    `hidden from it: ${off(true)} (goal 30 to 70 %)`,
+    `crests lose ${median(crests).toFixed(1)} dB in the median, hollows ${median(hollows).toFixed(1)} dB (${crests.length} and ${hollows.length} places; goal 10 dB apart)`,
+    `woodland fades deeper than 8 dB that end within 2 m: ${percent(left)} of ${left.length} (goal 30 %)`,
+    `walks that come into view: ${walks.length}, of their strongest tenth of readings in view ${Math.round((100 * walks.reduce((sum, w) => sum + w.strongestInView, 0)) / walks.length)} %, the whole tenth on ${percent(walks.map((w) => w.strongestInView === 1))}`,
+    `largest change of the direct wave over 0.25 m shrinks over 0.125 m at least ${Math.min(...grounds.map(shrinkage)).toFixed(2)} times (goal 1.7)`,
+  ];
 }
 
 if (process.argv[1]?.endsWith('phenomena.ts')) {
-  const grounds = Number(process.argv[2] ?? 4);
-  const each = Number(process.argv[3] ?? 40);
-  const all = [...Array(grounds).keys()].flatMap((seed) => places(ground(seed), seed, each));
-  const [seen, hidden] = [all.filter((p) => !p.hidden), all.filter((p) => p.hidden)];
-  console.log(`places: ${all.length}, in view ${seen.length}, hidden ${hidden.length}`);
-  console.log(
-    `in view: median error ${median(seen.map((p) => p.errorDeg)).toFixed(1)} degrees, off by > 15 degrees ${(100 * share(seen.map((p) => p.errorDeg > 15))).toFixed(0)} %`,
-  );
-  console.log(
-    `hidden: median error ${median(hidden.map((p) => p.errorDeg)).toFixed(1)} degrees, off by > 15 degrees ${(100 * share(hidden.map((p) => p.errorDeg > 15))).toFixed(0)} %`,
-  );
-  const stands = [...Array(grounds).keys()].map((seed) => crestsAndHollows(ground(seed), seed, 500));
-  const [crests, hollows] = [stands.flatMap((s) => s.crests), stands.flatMap((s) => s.hollows)];
-  console.log(
-    `crests lose ${median(crests).toFixed(1)} dB, hollows ${median(hollows).toFixed(1)} dB in the median (${crests.length}, ${hollows.length} places)`,
-  );
-  const left = [...Array(2).keys()].flatMap((seed) => fadesLeft(ground(seed), seed, each));
-  console.log(`woodland fades > 8 dB left within 2 m: ${(100 * share(left)).toFixed(0)} % of ${left.length}`);
-  const lines = [...Array(grounds).keys()].map((seed) => atLine(seed, Math.ceil(each / 2)));
-  const pick = (key: keyof LineFigures) => lines.flatMap((l) => l[key]);
-  console.log(
-    `beside a line, hidden: ${(100 * share(pick('towardsLine'))).toFixed(0)} % of ${pick('towardsLine').length} bearings within 30 degrees of its strongest point, ${(100 * share(pick('withoutWires'))).toFixed(0)} % without wires; two-sided test right ${(100 * share(pick('sideRight'))).toFixed(0)} %`,
-  );
+  for (const line of told(Number(process.argv[2] ?? 4))) console.log(line);
+  for (const line of linesTold(Number(process.argv[3] ?? 12))) console.log(line);
 }
