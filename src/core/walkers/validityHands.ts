@@ -1,7 +1,7 @@
 import type { Entry } from '../run/actions';
 import type { Replay } from '../run/replay';
 import type { RunState } from '../run/state';
-import { bearingDeg } from '../units/frames';
+import { bearingDeg, distanceM, stepAlong } from '../units/frames';
 
 /** The same intent by other hands: each gives the log that they would have left. */
 export type OtherHands = { readonly id: string; readonly logOf: (run: Replay) => readonly Entry[] };
@@ -19,29 +19,50 @@ const touch: OtherHands = {
     inTickOrder([...log.filter(({ action }) => action.type !== 'spin'), ...states.flatMap((state, i) => drawnRound(state, states[i + 1]))]),
 };
 
-/** Three headings on the way from one tick's to the next. */
+/** Three headings on the way from one tick's to the next, all within the tick that the key turned it in. */
 function drawnRound(from: RunState, to: RunState | undefined): readonly Entry[] {
-  if (!to || from.spinDegPerS === 0) return [];
+  if (!to || from.hold.headingDeg === to.hold.headingDeg || to.spinDegPerS === 0) return [];
   return [1, 2, 3].map((third) => ({
-    tick: to.tick,
-    action: { type: 'turn', toDeg: to.hold.headingDeg - (from.spinDegPerS / 20) * (1 - third / 3) },
+    tick: from.tick,
+    action: { type: 'turn', toDeg: to.hold.headingDeg - (to.spinDegPerS / 20) * (1 - third / 3) },
   }));
 }
 
 /** A stick that steers the legs: course and pace at every tick in place of a place to walk to. */
 const stick: OtherHands = {
   id: 'stick',
-  logOf: ({ log, states }) =>
-    inTickOrder([...log.filter(({ action }) => action.type !== 'walkTo'), ...states.flatMap((state, i) => steered(states[i - 1], state))]),
+  logOf: ({ log, states }) => inTickOrder([...log.filter(({ action }) => action.type !== 'walkTo'), ...steered(states)]),
 };
 
-function steered(before: RunState | undefined, { tick, at, legs }: RunState): readonly Entry[] {
-  if (legs.until && legs.paceMPerS > 0) {
-    return [{ tick, action: { type: 'walk', courseDeg: bearingDeg(at, legs.until), paceMPerS: legs.paceMPerS } }];
+/**
+ * Steered by eye: whoever holds the stick sees where the walk has come to, so the course is set anew from there. The log keeps a
+ * course to a tenth of a degree; a stick that was set once and let be would end metres off a long leg, which is another walk.
+ */
+function steered(states: readonly RunState[]): readonly Entry[] {
+  const entries: Entry[] = [];
+  let own = states[0]!.at;
+  let walks = false;
+  for (let i = 0; i + 1 < states.length; i++) {
+    const [from, to] = [states[i]!, states[i + 1]!];
+    const steppedM = distanceM(from.at, to.at);
+    if (steppedM === 0) {
+      if (walks) entries.push({ tick: from.tick, action: { type: 'walk', courseDeg: to.legs.courseDeg, paceMPerS: 0 } });
+      walks = false;
+      continue;
+    }
+    walks = true;
+    const courseDeg = Math.round(bearingDeg(own, to.at) * 10) / 10;
+    const fullM = distanceM(states[i - 1]?.at ?? from.at, from.at);
+    const last = to.legs.paceMPerS === 0;
+    const paceMPerS = paceOf(states, i) * (last && fullM > 0 ? Math.min(1, distanceM(own, to.at) / fullM) : 1);
+    entries.push({ tick: from.tick, action: { type: 'walk', courseDeg, paceMPerS } });
+    own = stepAlong(own, courseDeg, last ? distanceM(own, to.at) : steppedM);
   }
-  const stopped = before?.legs.until && before.legs.paceMPerS > 0 && legs.paceMPerS === 0;
-  return stopped ? [{ tick, action: { type: 'walk', courseDeg: legs.courseDeg, paceMPerS: 0 } }] : [];
+  return entries;
 }
+
+/** The pace that the legs had in a step; the step that arrives ends with none. */
+const paceOf = (states: readonly RunState[], i: number): number => states[i + 1]!.legs.paceMPerS || states[i]!.legs.paceMPerS;
 
 /** Stable: what was drawn or steered comes after what was done in the same tick, except that marks and words come last. */
 const inTickOrder = (log: readonly Entry[]): readonly Entry[] =>
