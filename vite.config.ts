@@ -1,17 +1,6 @@
 import preact from '@preact/preset-vite';
-import { defineConfig, type Plugin } from 'vite';
-
-/** What the built page may load: itself. Phaser makes pictures from data: and blob: addresses; nothing evaluates text. */
-const CONTENT_POLICY =
-  "default-src 'self'; img-src 'self' data: blob:; style-src 'self'; script-src 'self'; worker-src 'self'; connect-src 'self'; object-src 'none'; base-uri 'none'; form-action 'none'";
-
-const contentPolicy: Plugin = {
-  name: 'content-policy',
-  apply: 'build', // the development server puts its styles into the page itself
-  transformIndexHtml: () => [
-    { tag: 'meta', attrs: { 'http-equiv': 'Content-Security-Policy', content: CONTENT_POLICY }, injectTo: 'head-prepend' },
-  ],
-};
+import { defineConfig } from 'vite';
+import { contentPolicy, POLICY_HEADERS } from './src/build/contentPolicy.ts';
 
 /** A browser is opened only where a person would see it. */
 const hasScreen = !process.env['CI'] && (process.platform !== 'linux' || Boolean(process.env['DISPLAY'] ?? process.env['WAYLAND_DISPLAY']));
@@ -31,5 +20,5 @@ export default defineConfig({
     assetsInlineLimit: 0,
     chunkSizeWarningLimit: 1800,
   },
-  preview: { port: 4173, host: '127.0.0.1', strictPort: false, open: hasScreen },
+  preview: { port: 4173, host: '127.0.0.1', strictPort: false, open: hasScreen, headers: POLICY_HEADERS },
 });

@@ -8,6 +8,7 @@ export default defineConfig({
         test: {
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
+          setupFiles: ['tests/browser/failOnTroubles.ts'],
           testTimeout: 240_000,
           hookTimeout: 240_000,
           fileParallelism: false,

@@ -2,6 +2,8 @@
  * The first file of the page. The Listening room and the drills come alone, so that a phone has them within a second; every other
  * room comes with `main.tsx`. They may be open in turn in one page, each in its own element.
  */
+import './trustedScripts';
+
 type Mount = (into: HTMLElement, onLeave: () => void) => () => void;
 type OwnRoom = { readonly address: RegExp; readonly element: string; readonly fetchMount: () => Promise<Mount> };
 

@@ -1,14 +1,16 @@
 import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { type Browser, chromium } from 'playwright-core';
+import { watched } from './policyWatch';
 
 /** A browser from `$BROWSER_PATH`, else the one inside an npm package, else the system's: tests need no installation of their own. */
 export async function openChromium(extraArgs: readonly string[] = []): Promise<Browser> {
-  return chromium.launch({
+  const browser = await chromium.launch({
     executablePath: await browserPath(),
     args: ['--no-sandbox', '--disable-gpu', '--disable-software-rasterizer', '--autoplay-policy=user-gesture-required', ...extraArgs],
     env: { ...process.env, LANG: 'en_US.UTF-8' } as Record<string, string>,
   });
+  return watched(browser);
 }
 
 async function browserPath(): Promise<string> {

@@ -1,3 +1,4 @@
+import '../scenario/withoutEval';
 import { z } from 'zod';
 import { PROGRAM_VERSION } from '../run/record';
 import { complaints } from '../scenario/complaints';

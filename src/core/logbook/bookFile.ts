@@ -1,3 +1,4 @@
+import '../scenario/withoutEval';
 import { z } from 'zod';
 import { complaints } from '../scenario/complaints';
 import { InputFaults } from '../scenario/faults';

@@ -1,3 +1,4 @@
+import '../scenario/withoutEval';
 import { z } from 'zod';
 import type { HeardPulse } from '../ear/hear';
 import { complaints } from '../scenario/complaints';

@@ -1,3 +1,4 @@
+import './withoutEval';
 import { z } from 'zod';
 
 /** The present version of the scenario format. Older files are lifted by `migrations.ts`. */
