@@ -1,6 +1,7 @@
 import preact from '@preact/preset-vite';
 import { defineConfig } from 'vite';
 import { contentPolicy, POLICY_HEADERS } from './src/build/contentPolicy.ts';
+import { handOut } from './src/build/handOut.ts';
 
 /** A browser is opened only where a person would see it. */
 const hasScreen = !process.env['CI'] && (process.platform !== 'linux' || Boolean(process.env['DISPLAY'] ?? process.env['WAYLAND_DISPLAY']));
@@ -10,7 +11,7 @@ export default defineConfig({
   root: 'src/browser',
   base: './',
   publicDir: '../../assets/public',
-  plugins: [preact({ prefreshEnabled: false }), contentPolicy],
+  plugins: [preact({ prefreshEnabled: false }), contentPolicy, handOut],
   worker: { format: 'es' },
   build: {
     outDir: '../../dist/browser',

@@ -3,6 +3,7 @@
  * room comes with `main.tsx`. They may be open in turn in one page, each in its own element.
  */
 import './trustedScripts';
+import { keepOffline } from './offline/keepOffline';
 
 type Mount = (into: HTMLElement, onLeave: () => void) => () => void;
 type OwnRoom = { readonly address: RegExp; readonly element: string; readonly fetchMount: () => Promise<Mount> };
@@ -42,3 +43,4 @@ async function follow(): Promise<void> {
 
 addEventListener('hashchange', () => void follow());
 void follow();
+keepOffline();

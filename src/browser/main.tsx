@@ -9,6 +9,7 @@ import { GoingThrough } from './debrief/GoingThrough';
 import './design/design.css';
 import './controls/slide.css';
 import './start/start.css';
+import './start/version.css';
 import './settings/settings.css';
 import './ground/ground.css';
 import './ground/mapChrome.css';

@@ -14,6 +14,12 @@ export async function openBuiltPage(): Promise<{ readonly url: string; readonly 
   return { url: server.resolvedUrls!.local[0]!, close: () => server.close() };
 }
 
+/** The folder of the page as it would be handed out. */
+export async function builtFolder(): Promise<string> {
+  await builtOnce();
+  return 'node_modules/.cache/built-page';
+}
+
 /** The test files of one run share a parent process: its number in the stamp says that the page is this run's. */
 async function builtOnce(): Promise<void> {
   const stamp = 'node_modules/.cache/built-page/built-by';

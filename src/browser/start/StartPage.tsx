@@ -12,6 +12,7 @@ import { LESSON_WORDS } from './lessonWords';
 import { RecentRuns } from './RecentRuns';
 import { type Shipped, shipped } from './shipped';
 import { hasPractised, TodayCard, TodayDeed } from './TodayCard';
+import { VersionLine } from './VersionLine';
 
 type Doors = {
   readonly onStart: (choice: Shipped) => void;
@@ -87,6 +88,7 @@ export function StartPage({ onStart, onOwn, onFinished, onRunFile, kept, onGoOn 
             <SettingsPanel />
           </section>
         </aside>
+        <VersionLine />
       </main>
     </div>
   );
