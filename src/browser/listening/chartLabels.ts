@@ -11,6 +11,8 @@ export type Label = { readonly x: number; readonly y: number };
 const LETTER = 8.7;
 const [ASCENT, DESCENT] = [14, 5];
 const SAMPLE = 4;
+/** Room between two names in one row, or they read as one word. */
+const APART = 9;
 /** How bad it is to cover a line, another name, a dot or the edge. */
 const COST = { line: 1.5, name: 60, dot: 25, edge: 400, other: 12, later: 0.4 } as const;
 
@@ -64,6 +66,8 @@ const roundDot = ([x, y]: At, width: number): readonly At[] => [
   [x - width - 4, y - 11],
   [x - width - 4, y + 23],
   [x + 12, y + 38],
+  [x + 14, y + 20],
+  [x + 14, y + 54],
   [x - width / 2, y + 26],
   [x - width / 2, y - 13],
   [x - width / 2, y + 44],
@@ -81,7 +85,7 @@ function isOwn(box: Box, named: Named, all: readonly Named[]): boolean {
 const boxOf = ([x, y]: At, width: number): Box => ({ fromX: x, toX: x + width, fromY: y - ASCENT, toY: y + DESCENT });
 const inside = ({ fromX, toX, fromY, toY }: Box, [x, y]: At, margin: number): boolean =>
   x > fromX - margin && x < toX + margin && y > fromY - margin && y < toY + margin;
-const overlap = (a: Box, b: Box): boolean => a.fromX < b.toX && b.fromX < a.toX && a.fromY < b.toY && b.fromY < a.toY;
+const overlap = (a: Box, b: Box): boolean => a.fromX < b.toX + APART && b.fromX < a.toX + APART && a.fromY < b.toY && b.fromY < a.toY;
 /** Units by which a box lies beyond the frame, 0 or more, at most 1. */
 const outside = (box: Box, frame: Box): number =>
   Math.min(
