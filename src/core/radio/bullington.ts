@@ -30,8 +30,8 @@ function bullingtonParameter(path: TerrainPath, { fromTx, fromRx, nearestOverM, 
 }
 
 /**
- * On the smooth Earth the slope (d - x)/2a - h/x has one top, at x = sqrt(2ah): one of the two points beside it is the steepest.
- * Only where the path is clear are all points gone through.
+ * On the smooth Earth the slope (d - x)/2a - h/x has one top, at x = sqrt(2ah): one of the two points beside it is the steepest. Both
+ * ends are asked by the same function; no function is made within, since that costs more than the rest where names are kept.
  */
 function smoothHorizons(path: TerrainPath, txM: number, rxM: number): Horizons {
   const { distancesM } = path;
@@ -39,36 +39,47 @@ function smoothHorizons(path: TerrainPath, txM: number, rxM: number): Horizons {
   const last = distancesM.length - 2;
   if (last < 1) return { fromTx: -Infinity, fromRx: -Infinity, nearestOverM: -Infinity, nearestAtM: d / 2 };
   const perBulge = 1 / (2 * earthRadiusOf(path));
-  const horizonM = (heightM: number) => Math.sqrt(Math.max(0, heightM) / perBulge);
-  const seenFromTx = (i: number) => (d - distancesM[i]!) * perBulge - txM / distancesM[i]!;
-  const seenFromRx = (i: number) => distancesM[i]! * perBulge - rxM / (d - distancesM[i]!);
-  const afterTx = Math.min(last, firstNotBefore(distancesM, horizonM(txM)));
-  const afterRx = Math.min(last, firstNotBefore(distancesM, d - horizonM(rxM)));
-  const fromTx = Math.max(seenFromTx(afterTx), seenFromTx(Math.max(1, afterTx - 1)));
-  const fromRx = Math.max(seenFromRx(afterRx), seenFromRx(Math.max(1, afterRx - 1)));
-  const clear = fromTx < (rxM - txM) / d || fromTx + fromRx <= 0;
-  return { fromTx, fromRx, ...(clear ? smoothNearest(path, txM, rxM) : { nearestOverM: -Infinity, nearestAtM: d / 2 }) };
+  const afterTx = Math.min(last, firstNotBefore(distancesM, Math.sqrt(Math.max(0, txM) / perBulge)));
+  const afterRx = Math.min(last, firstNotBefore(distancesM, d - Math.sqrt(Math.max(0, rxM) / perBulge)));
+  const [txAfter, txBefore] = [distancesM[afterTx]!, distancesM[Math.max(1, afterTx - 1)]!];
+  const [rxAfter, rxBefore] = [d - distancesM[afterRx]!, d - distancesM[Math.max(1, afterRx - 1)]!];
+  const fromTx = Math.max(smoothSlope(txAfter, d, txM, perBulge), smoothSlope(txBefore, d, txM, perBulge));
+  const fromRx = Math.max(smoothSlope(rxAfter, d, rxM, perBulge), smoothSlope(rxBefore, d, rxM, perBulge));
+  if (fromTx >= (rxM - txM) / d && fromTx + fromRx > 0) return { fromTx, fromRx, nearestOverM: -Infinity, nearestAtM: d / 2 };
+  const nearestAtM = smoothNearestM(path, txM, rxM);
+  return { fromTx, fromRx, nearestOverM: smoothOverM(nearestAtM, d, txM, rxM, perBulge), nearestAtM };
 }
 
-function smoothNearest(path: TerrainPath, txM: number, rxM: number): Pick<Horizons, 'nearestOverM' | 'nearestAtM'> {
+/** Slope up to the round Earth at a distance `atM` of `d` metres, from a height at this end over the line through both feet. */
+const smoothSlope = (atM: number, d: number, heightM: number, perBulge: number): number => (d - atM) * perBulge - heightM / atM;
+
+/** Height of the round Earth over the straight line from antenna to antenna. */
+const smoothOverM = (atM: number, d: number, txM: number, rxM: number, perBulge: number): number =>
+  atM * (d - atM) * perBulge - txM - ((rxM - txM) / d) * atM;
+
+/**
+ * Distance of the point of a clear smooth path that comes nearest to blocking it. With t = sqrt(x/(d - x)) the clearance over the
+ * Fresnel radius is, but for a factor, h1/(d t) + h2 t/d - (d/2a) t/(1 + t^2): where that is nowhere negative it falls to one least
+ * value and rises from there, so the point is found by halving.
+ */
+function smoothNearestM(path: TerrainPath, txM: number, rxM: number): number {
   const { distancesM } = path;
   const d = lengthOf(path);
-  const line = (rxM - txM) / d;
   const perBulge = 1 / (2 * earthRadiusOf(path));
-  let [nearest, nearestOverM, nearestAtM] = [-Infinity, -Infinity, d / 2];
-  for (let i = 1; i < distancesM.length - 1; i++) {
-    const at = distancesM[i]!;
-    const between = at * (d - at);
-    const overM = between * perBulge - txM - line * at;
-    const square = (overM * Math.abs(overM)) / between;
-    if (square > nearest) {
-      nearest = square;
-      nearestOverM = overM;
-      nearestAtM = at;
-    }
+  let low = 1;
+  let high = distancesM.length - 2;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    const [near, far] = [distancesM[middle]!, distancesM[middle + 1]!];
+    if (clearance(near, d, smoothOverM(near, d, txM, rxM, perBulge)) > clearance(far, d, smoothOverM(far, d, txM, rxM, perBulge)))
+      low = middle + 1;
+    else high = middle;
   }
-  return { nearestOverM, nearestAtM };
+  return distancesM[low]!;
 }
+
+/** Square of clearance over Fresnel radius, with its sign, but for a factor that is the same all along. */
+const clearance = (atM: number, d: number, overM: number): number => (-overM * Math.abs(overM)) / (atM * (d - atM));
 
 /** Index of the first inner point at or beyond a distance. */
 function firstNotBefore(distancesM: ArrayLike<number>, atM: number): number {
