@@ -95,7 +95,7 @@ function Line({ placed: { row, outcome: outcomePlace, why }, place, shared, onDe
         ) : (
           <span class="club-name">{name}</span>
         )}
-        {why && <span class="club-why">{why}</span>}
+        {why && why !== row.mark && <span class="club-why">{why}</span>}
       </th>
       <td class="number">{shown(row.technique, 1)}</td>
       {scores.map((score, i) => (
@@ -103,16 +103,20 @@ function Line({ placed: { row, outcome: outcomePlace, why }, place, shared, onDe
           {shown(score)}
         </td>
       ))}
-      <td>{outcome ? <Outcome outcome={outcome} place={outcomePlace} /> : '–'}</td>
+      <td class="club-outcome">{outcome ? <Outcome outcome={outcome} place={outcomePlace} /> : '–'}</td>
       <td>
-        <span class={row.mark === 'checked' ? '' : 'club-mark'}>{row.mark}</span>
-        {row.aided && ', aided'}
+        <div class="club-replay">
+          <span class={row.mark === 'checked' ? '' : 'club-mark'}>
+            {row.mark}
+            {row.aided && ', aided'}
+          </span>
+          {file && row.sound && (
+            <button type="button" class="plain club-debrief" aria-label={`Debrief of ${name}`} onClick={() => onDebrief(file)}>
+              Debrief
+            </button>
+          )}
+        </div>
         {row.reasons.length > 0 && <span class="club-why">{row.reasons.join(' ')}</span>}
-        {file && row.sound && (
-          <button type="button" class="plain club-debrief" aria-label={`Debrief of ${name}`} onClick={() => onDebrief(file)}>
-            Debrief
-          </button>
-        )}
       </td>
     </tr>
   );

@@ -50,7 +50,9 @@ export function SeasonPart({ season }: { readonly season: readonly SeasonLine[] 
                   <td key={day} class="club-there">
                     {line.days.includes(day) ? (
                       <>
-                        <span aria-hidden="true">●</span>
+                        <svg viewBox="0 0 12 12" width="12" height="12" aria-hidden="true">
+                          <circle cx="6" cy="6" r="5" fill="currentColor" />
+                        </svg>
                         <span class="unseen">there</span>
                       </>
                     ) : (

@@ -22,6 +22,8 @@ export function openTracksPicture({ frame, ground, above }: Elements, land: Land
   const { sizeM } = exercise;
   const dpr = Math.min(3, window.devicePixelRatio || 1);
   const size = signal<SizePx>({ width: 0, height: 0 });
+  /** Somebody has looked closer: from then on the view is theirs. */
+  let moved = false;
   const paintLand = land && landOf(land.world, land.land, dpr);
   const whole = () => {
     const ways = walked.peek().flatMap(({ track }) => track.map(([, eM, nM]) => ({ eM, nM })));
@@ -41,9 +43,8 @@ export function openTracksPicture({ frame, ground, above }: Elements, land: Land
     });
   });
   const seen = new ResizeObserver(() => {
-    const first = size.peek().width === 0;
     size.value = { width: frame.clientWidth, height: frame.clientHeight };
-    if (first) whole();
+    if (!moved) whole();
   });
   seen.observe(frame);
   void document.fonts.ready.then(() => soon.ask(true));
@@ -55,13 +56,23 @@ export function openTracksPicture({ frame, ground, above }: Elements, land: Land
       soon.ask(true);
     }),
     effect(() => {
+      void walked.value;
+      if (!moved && size.peek().width > 0) whole();
+    }),
+    effect(() => {
       void [atS.value, inFront.value, walked.value];
       soon.ask(false);
     }),
     mapGestures(frame, {
       withinPage: true,
-      pan: (dx, dy) => panLook(sizeM, dx, dy),
-      zoom: (factor, anchor) => zoomLook(size.peek(), sizeM, factor, anchor),
+      pan: (dx, dy) => {
+        moved = true;
+        panLook(sizeM, dx, dy);
+      },
+      zoom: (factor, anchor) => {
+        moved = true;
+        zoomLook(size.peek(), sizeM, factor, anchor);
+      },
       tapped: ({ x, y }) => {
         const near = walked
           .peek()
@@ -75,8 +86,14 @@ export function openTracksPicture({ frame, ground, above }: Elements, land: Land
     }),
   ];
   return {
-    whole,
-    zoom: (factor) => zoomLook(size.peek(), sizeM, factor),
+    whole() {
+      moved = false;
+      whole();
+    },
+    zoom(factor) {
+      moved = true;
+      zoomLook(size.peek(), sizeM, factor);
+    },
     close: () => {
       for (const stop of stops) stop();
     },
