@@ -13,18 +13,21 @@ const ALL = 'grade';
 /** Which habit a file with numbers serves. */
 const HABIT_OF: Readonly<Record<string, string>> = {
   sweeps: SWEEP,
+  readings: WALK,
   quietGain: QUIET,
   timeToCut: QUIET,
   setThenSweep: SWEEP,
   fullLook: SWEEP,
   movesPart: WALK,
   spreadsPart: WALK,
+  followsPart: WALK,
   legs: WALK,
   keepsLinePart: WALK,
   gainDistance: VIEW,
   placesPart: VIEW,
   clearView: VIEW,
   answersPart: VIEW,
+  setbacks: VIEW,
   keepPractising: PRACTICE,
   grade: ALL,
 };

@@ -80,7 +80,7 @@ test('the time to cut counts a quarter beside the excess', () => {
   expect(score).toBeCloseTo(0.75 * excess + 0.25 * cut, 9);
 });
 
-test('the attenuator answers saturation as gain does, two decibels do not', () => {
+test('the attenuator answers saturation as gain does, and three decibels do; two do not', () => {
   const answered = (answer: (knobs: Knobs) => void) =>
     scoreOf((knobs) => {
       knobs.gain(LEAST_DB + 60);
@@ -91,6 +91,7 @@ test('the attenuator answers saturation as gain does, two decibels do not', () =
     }).components['timeToCut'];
   expect(answered((knobs) => knobs.attenuator(20))).toBe(100);
   expect(answered((knobs) => knobs.gain(LEAST_DB + 58))).toBe(0);
+  expect(answered((knobs) => knobs.gain(LEAST_DB + 57))).toBe(100);
 });
 
 test('never saturated: time to cut is not shown and does not count', () => {

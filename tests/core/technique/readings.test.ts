@@ -48,3 +48,23 @@ test('held for a second only, it is not a reading', () => {
   });
   expect(taken).toEqual([]);
 });
+
+test('held for two seconds and a half after the hand stopped, it is one', () => {
+  const taken = readings((knobs) => {
+    knobs.turn(90);
+    knobs.wait(2.7);
+  });
+  expect(taken).toHaveLength(1);
+});
+
+test('the heading held at the end counts up to 30 degrees off the loudest, and not beyond', () => {
+  const heldOffDeg = (offDeg: number) =>
+    readings((knobs) => {
+      knobs.turn(90);
+      knobs.wait(1.2); // long enough for a pulse here, too short to end the sweep
+      knobs.turn(offDeg);
+      knobs.wait(4);
+    });
+  expect(heldOffDeg(28)).toHaveLength(1);
+  expect(heldOffDeg(33)).toEqual([]);
+});
