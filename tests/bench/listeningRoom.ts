@@ -27,7 +27,7 @@ const WATCH = `{
       const samples = new Float32Array(1024);
       const timer = setInterval(() => {
         window.ear.getFloatTimeDomainData(samples);
-        const sounds = samples.some((s) => Math.abs(s) > 1e-4);
+        const sounds = samples.some((s) => Math.abs(s) > 1e-6);
         if (!sounds) return;
         clearInterval(timer);
         window.seen.soundMs = performance.now();
