@@ -17,6 +17,7 @@ const troubles: string[] = [];
 beforeAll(async () => {
   [site, browser] = await Promise.all([openBuiltPage(), openChromium()]);
   context = await browser.newContext({ viewport: { width: 1366, height: 768 }, locale: 'en-US', acceptDownloads: true });
+  context.setDefaultTimeout(90_000);
   page = await context.newPage();
   page.on('pageerror', ({ message }) => troubles.push(message));
 });
