@@ -22,7 +22,7 @@ export function FixSlip() {
   if (!fix) return null;
   const standing = notebook.value.filter(({ struckOut }) => !struckOut).length;
   return (
-    <aside class="slip fix-slip" aria-label="Fix">
+    <aside class={placingStart.value ? 'slip fix-slip fix-slip-placing' : 'slip fix-slip'} aria-label="Fix">
       <button type="button" class="plain slip-close" aria-label="Put the fix away" onClick={closeFix}>
         <CloseMark />
       </button>
