@@ -27,9 +27,13 @@ export function TracksMap({ landless }: { readonly landless: (digest: string) =>
   useEffect(() => {
     let wanted = true;
     if (scenario)
-      void openLand(scenario, () => {}).then((made) => {
-        if (wanted) land.value = { digest: exercise.digest, land: made };
-      });
+      void openLand(scenario, () => {}).then(
+        (made) => {
+          if (wanted) land.value = { digest: exercise.digest, land: made };
+        },
+        // Ways on bare paper still compare: a ground that can't be made here costs no more than itself.
+        () => {},
+      );
     return () => {
       wanted = false;
     };

@@ -15,6 +15,8 @@ export type TracksPicture = { readonly whole: () => void; readonly zoom: (factor
 type Elements = { readonly frame: HTMLElement; readonly ground: HTMLCanvasElement; readonly above: HTMLCanvasElement };
 
 const NEAR_PX = 22;
+/** The column of buttons at the map's right: no way and no tag is hidden by it at first. */
+const BUTTONS_PX = 76;
 
 /** The ways of one exercise on its land; without the land, on paper. Land is painted anew only when the look changes. */
 export function openTracksPicture({ frame, ground, above }: Elements, land: Land | null): TracksPicture {
@@ -28,7 +30,9 @@ export function openTracksPicture({ frame, ground, above }: Elements, land: Land
   const whole = () => {
     const ways = walked.peek().flatMap(({ track }) => track.map(([, eM, nM]) => ({ eM, nM })));
     const given = [exercise.startAt, ...exercise.tags.map(({ at }) => at)].map(([eM, nM]) => ({ eM, nM }));
-    mapLook.value = viewOfAll([...ways, ...given], size.peek());
+    const { width, height } = size.peek();
+    const { centre, pxPerM } = viewOfAll([...ways, ...given], { width: width - BUTTONS_PX, height });
+    mapLook.value = { pxPerM, centre: { ...centre, eM: centre.eM + BUTTONS_PX / 2 / pxPerM } };
   };
   const soon = inNextFrame((landToo) => {
     if (size.peek().width === 0) return;
