@@ -44,6 +44,7 @@ test('the page can be installed: manifest and icons are there, in a folder below
 
 test('with the network cut and the server gone it starts cold and an exercise opens on the ground, workers and map engine included', async () => {
   expect(await build()).toMatch(/^[0-9a-f]{8}$/);
+  await page.waitForFunction(() => navigator.serviceWorker.controller !== null); // the page of the first visit too
   await page.close();
   await site.cut();
   await context.setOffline(true);

@@ -10,6 +10,7 @@ type Told = MessageEvent<unknown>;
 type Scope = {
   readonly registration: { readonly scope: string };
   readonly skipWaiting: () => Promise<void>;
+  readonly clients: { readonly claim: () => Promise<void> };
   readonly addEventListener: {
     (kind: 'install' | 'activate', heard: (event: Lasting) => void): void;
     (kind: 'fetch', heard: (event: Asked) => void): void;
@@ -30,12 +31,15 @@ worker.addEventListener('install', (event) => {
   );
 });
 
-/** The version before stays: another window may still run from it, with rooms that it has not fetched yet. */
+/**
+ * The version before stays: another window may still run from it, with rooms that it has not fetched yet. The page of the first visit
+ * is taken in at once: without that a newer version would not wait for it.
+ */
 worker.addEventListener('activate', (event) => {
   event.waitUntil(
     caches.keys().then((names) => {
       const older = names.filter((name) => name.startsWith(FAMILY) && name !== OWN);
-      return Promise.all(older.slice(0, -1).map((name) => caches.delete(name)));
+      return Promise.all([worker.clients.claim(), ...older.slice(0, -1).map((name) => caches.delete(name))]);
     }),
   );
 });
