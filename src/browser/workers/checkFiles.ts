@@ -1,5 +1,6 @@
 import { EMPTY_TABLE } from '../../core/club/mergeTables';
 import type { FromClub, ToClub } from './clubMessages';
+import { openWorker } from './openWorker';
 
 /** Two at once: more gain little on a phone and take its memory. */
 const WORKERS = 2;
@@ -25,7 +26,7 @@ export function checkFiles(files: readonly File[], checked: (index: number, answ
         continue;
       }
       if (!worker) {
-        worker = new Worker(new URL('./club.worker.ts', import.meta.url), { type: 'module' });
+        worker = openWorker('club');
         workers.add(worker);
       }
       try {

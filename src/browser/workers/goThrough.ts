@@ -2,6 +2,7 @@ import type { Debriefing } from '../../core/debrief/debriefing';
 import type { WaveArrow } from '../../core/debrief/lossBudget';
 import type { Pulse } from '../../core/run/pulse';
 import type { FromDebrief, ToDebrief } from './debriefMessages';
+import { openWorker } from './openWorker';
 
 export type GoneThrough = { readonly debriefing: Debriefing; readonly pulses: readonly Pulse[] };
 
@@ -14,7 +15,7 @@ type Heard = {
 
 /** Goes through a finished run in a worker of its own, which closes itself when the last bearing's waves are known. */
 export function goThrough(run: ToDebrief, heard: Heard = {}): { readonly result: Promise<GoneThrough>; readonly close: () => void } {
-  const worker = new Worker(new URL('./debrief.worker.ts', import.meta.url), { type: 'module' });
+  const worker = openWorker('debrief');
   const result = new Promise<GoneThrough>((resolve, reject) => {
     worker.onmessage = ({ data }: MessageEvent<FromDebrief>) => {
       if (data.kind === 'share') heard.share?.(data.share);

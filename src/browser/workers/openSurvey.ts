@@ -1,6 +1,7 @@
 import type { SurveySetting } from '../../core/debrief/survey';
 import type { Scenario } from '../../core/scenario/schema';
 import type { World } from '../../core/world/world';
+import { openWorker } from './openWorker';
 import type { FromSurvey, LayerKind, ToSurvey } from './surveyMessages';
 
 export type Survey = {
@@ -11,7 +12,7 @@ export type Survey = {
 
 /** Surveys in a worker of their own: the waves it has worked out serve every layer. */
 export function openSurvey(scenario: Scenario, world: World): Survey {
-  const worker = new Worker(new URL('./survey.worker.ts', import.meta.url), { type: 'module' });
+  const worker = openWorker('survey');
   const tell = (message: ToSurvey) => worker.postMessage(message);
   let asks = 0;
   tell({ kind: 'open', scenario, world });

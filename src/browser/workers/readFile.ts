@@ -2,6 +2,7 @@ import { BOOK_LIMITS } from '../../core/logbook/bookFile';
 import { RUN_LIMITS } from '../../core/run/record';
 import { InputFaults } from '../../core/scenario/faults';
 import { LARGEST_TEXT } from '../../core/scenario/jsonText';
+import { openWorker } from './openWorker';
 import type { FromReading, Readable, ToReading } from './readingMessages';
 
 /** A character takes up to three bytes in a file, and is counted as one by the reader: this is only the first look. */
@@ -24,7 +25,7 @@ export function readFile<K extends keyof Readable>(kind: K, file: File): Promise
   if (file.size > LARGEST_BYTES[kind]) {
     return Promise.reject(refusal(`${(file.size / 1e6).toFixed(1)} MB, more than the ${LARGEST_BYTES[kind] / 1e6} MB that are read`));
   }
-  const worker = new Worker(new URL('./reading.worker.ts', import.meta.url), { type: 'module' });
+  const worker = openWorker('reading');
   const mostMs = START_MS + MS_PER_MB * Math.ceil(file.size / 1e6);
   let timer = 0;
   return new Promise<Readable[K]>((resolve, reject) => {

@@ -1,4 +1,5 @@
 import type { Debriefing } from '../../core/debrief/debriefing';
+import { openWorker } from './openWorker';
 import type { FromSteady, ToSteady } from './steadyMessages';
 
 export type OnItsWay = Omit<Extract<FromSteady, { kind: 'walking' }>, 'kind'>;
@@ -8,7 +9,7 @@ export function steadyWalk(
   exercise: ToSteady,
   walking: (soFar: OnItsWay) => void,
 ): { readonly result: Promise<Debriefing>; readonly close: () => void } {
-  const worker = new Worker(new URL('./steady.worker.ts', import.meta.url), { type: 'module' });
+  const worker = openWorker('steady');
   const result = new Promise<Debriefing>((resolve, reject) => {
     worker.onmessage = ({ data }: MessageEvent<FromSteady>) => {
       if (data.kind === 'walking') walking(data);

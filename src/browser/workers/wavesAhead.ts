@@ -2,6 +2,7 @@ import type { Exercise } from '../../core/run/exercise';
 import { antennaHeightM, type RunState, TICKS_PER_S } from '../../core/run/state';
 import { tagAt } from '../../core/run/tagMotion';
 import { type MapPoint, stepAlong } from '../../core/units/frames';
+import { openWorker } from './openWorker';
 import type { FromWaves, ToWaves } from './wavesMessages';
 
 /** Keeps the terrain field filled ahead of walker and tags. Whatever comes too late is computed by the page itself. */
@@ -23,7 +24,7 @@ const LATTICE_M = 10;
 
 export function openWavesAhead(exercise: Exercise): WavesAhead {
   const { scenario, world } = exercise;
-  const worker = new Worker(new URL('./waves.worker.ts', import.meta.url), { type: 'module' });
+  const worker = openWorker('waves');
   const waiting = new Map<number, () => void>();
   const asked = new Set<string>();
   let asks = 0;
