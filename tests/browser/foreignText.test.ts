@@ -3,6 +3,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { clubReport } from '../../src/core/club/clubReport';
 import { mergeTables } from '../../src/core/club/mergeTables';
 import { pageOf } from '../../src/core/club/page';
+import { savedTableOf } from '../../src/core/club/savedTable';
 import { bookText } from '../../src/core/logbook/bookFile';
 import type { BookRecord } from '../../src/core/logbook/record';
 import { openExercise } from '../../src/core/run/exercise';
@@ -199,7 +200,7 @@ test('200 pieces of markup as names of a run, its exercise and its tags stay tex
   }
 });
 
-test('200 pieces of markup as names in a club table stay text on its page', async () => {
+test('200 pieces of markup as names in a club table stay text on its screen and on the page that it is saved as', async () => {
   const rows = PAYLOADS.map((text) => handmadeRow(text.slice(0, 60)));
   const table = mergeTables({ exercises: [], rows: [] }, { exercises: [{ ...FELL, title: PAYLOADS[2]!.slice(0, 60) }], rows });
   const file = await context.newPage();
@@ -207,4 +208,10 @@ test('200 pieces of markup as names in a club table stay text on its page', asyn
   const said = (await file.locator('body').textContent())!;
   expect(PAYLOADS.filter((text) => !said.includes(text.slice(0, 60).trim()))).toEqual([]);
   expect(await harm(file)).toEqual([0]);
+  await page.goto(`${site.url}#/club`);
+  const saved = { ...savedTableOf(table, false), report: clubReport(table), faults: [] };
+  await give(page, 'Run files and saved tables', JSON.stringify(saved));
+  await page.getByRole('status').getByText('files checked').waitFor();
+  await page.locator('.club-ranking').getByText(PAYLOADS[1]!.slice(0, 30)).first().waitFor();
+  expect(await harm(page)).toEqual([0]);
 });
