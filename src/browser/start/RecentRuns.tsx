@@ -80,7 +80,7 @@ function RunLine({
       <span class="recent-outcome">
         {outcome && (
           <>
-            {outcome.found ? 'found' : 'not found'} <span class="number">{Math.round(outcome.timeS / 60)} min</span>
+            {outcome.found ? 'found in' : 'not found,'} <span class="number">{Math.max(1, Math.round(outcome.timeS / 60))}</span> min
             {outcome.technique !== null && (
               <>
                 , technique <span class="number">{Math.round(outcome.technique)}</span>
