@@ -129,6 +129,14 @@ const STRUCTURE: readonly Mutant[] = [
   ),
   broken(WALK, 'followsPart', 'off course counts as on it', 'offDeg <= ON_COURSE_DEG', 'offDeg > ON_COURSE_DEG'),
   broken(WALK, 'followsPart', 'asked where the ground is shut', '|| groundPermits(world, at, wantedDeg, courseDeg)', '|| true'),
+  broken(
+    WALK,
+    'followsPart',
+    'a crossing that was passed is always the tag',
+    'passed && distanceM(start.at, at) <= saidM ?',
+    'passed && false ?',
+  ),
+  broken(WALK, 'followsPart', 'a crossing that was passed never is', 'passed && distanceM(start.at, at) <= saidM ?', 'passed ?'),
   broken(WALK, 'followsPart', 'asked in the last 100 m', '|| distance.isClose(tick)', ''),
   broken(WALK, 'followsPart', 'asked on detours with a purpose', 'purpose === null', 'true'),
   broken(

@@ -1,5 +1,6 @@
 import { TICKS_PER_S } from '../run/state';
-import { turnDeg } from '../units/angles';
+import { toRad, turnDeg } from '../units/angles';
+import { bearingDeg, distanceM, type MapPoint } from '../units/frames';
 import { groundPermits } from './groundPermits';
 import { clock, linearScore, type Moment } from './habit';
 import { type HabitPart, PART_NOT_SHOWN } from './habitPart';
@@ -36,7 +37,7 @@ function stepsOf(walk: WalkEvidence, leg: Leg): readonly Step[] {
   for (let tick = leg.fromTick; tick <= leg.toTick; tick += TICKS_PER_S) {
     if (!walking[tick] || distance.isClose(tick)) continue;
     const { at } = states[tick]!;
-    const wantedDeg = supportedDegFrom(leg, at);
+    const wantedDeg = wantedDegAt(walk, leg, at);
     if (wantedDeg === null) continue;
     const courseDeg = courseDegAt(states, tick);
     const step = { tick, offDeg: Math.abs(turnDeg(wantedDeg, courseDeg)), leg };
@@ -44,6 +45,24 @@ function stepsOf(walk: WalkEvidence, leg: Leg): readonly Step[] {
   }
   return steps;
 }
+
+/**
+ * The supported direction from a place on the leg. Two noisy lines often meet far short of the tag. Who has passed such a point has
+ * still only the word of the last reading, so the direction of setting out stands for as far as least gain said the tag was away;
+ * farther on, it was time to read again, and the point counts.
+ */
+function wantedDegAt({ distance }: WalkEvidence, leg: Leg, at: MapPoint): number | null {
+  const { start, support, fromTick } = leg;
+  const saidM = distance.atTickM(fromTick) ?? Number.POSITIVE_INFINITY;
+  const towardDeg = supportedDegFrom(leg, at);
+  const passed =
+    towardDeg !== null && support.point !== null && aheadM(start.at, support.bearingDeg, at) > distanceM(start.at, support.point);
+  return passed && distanceM(start.at, at) <= saidM ? support.bearingDeg : towardDeg;
+}
+
+/** How far a place lies ahead of another along a direction. */
+const aheadM = (from: MapPoint, alongDeg: number, at: MapPoint): number =>
+  distanceM(from, at) * Math.cos(toRad(turnDeg(alongDeg, bearingDeg(from, at))));
 
 /** Neighbouring steps of one leg that were all on course, or all off it. */
 function stretches(steps: readonly Step[]): readonly (readonly Step[])[] {

@@ -122,6 +122,22 @@ test('before the first reading, and for less than a minute, nothing is asked', (
   expect([brief(58), brief(62)]).toEqual([null, 0]);
 });
 
+test('past a crossing that least gain says is too near, the way of setting out is still right; past what it says it is not', () => {
+  const pastCrossing = (leastGainDb: number) =>
+    follows(
+      (hands) => {
+        hands.walkTo(out(270, 60));
+        hands.mark(60);
+        hands.walkTo(MIDDLE);
+        hands.mark(0); // the two cross 35 m ahead
+        hands.walk(0, 400);
+      },
+      { leastGainDb: () => leastGainDb },
+    ).score;
+  expect(pastCrossing(15)).toBe(100); // 800 m
+  expect(pastCrossing(-14)).toBeLessThan(30); // 150 m
+});
+
 test('on top of the point that readings lead to, no direction is asked for', () => {
   const score = follows((hands) => {
     hands.walkTo(out(270, 600));
