@@ -89,7 +89,7 @@ function changesOf(index: number): readonly InvarianceRow[] {
   const before = runScores({ exercise, run }, outlook);
   const turned = turnedEvidence({ exercise, run }, TURNED_DEG);
   const hands = OTHER_HANDS.map(({ id, logOf }) => {
-    const again = replayRun(exercise, logOf(run), run.state.tick, run.listener);
+    const again = replayRun(exercise, logOf(run, exercise), run.state.tick, run.listener);
     return { exercise: row.exercise, change: id, before, after: runScores({ exercise, run: again }, outlook) };
   });
   return [

@@ -1,10 +1,15 @@
-import type { Entry } from '../run/actions';
+import type { Action, Entry } from '../run/actions';
+import type { Exercise } from '../run/exercise';
 import type { Replay } from '../run/replay';
-import type { RunState } from '../run/state';
-import { bearingDeg, distanceM, stepAlong } from '../units/frames';
+import { type RunState, TICK_S } from '../run/state';
+import { advance, step } from '../run/step';
+import { toRad } from '../units/angles';
+import { bearingDeg, distanceM, type MapPoint } from '../units/frames';
+import { paceFactor } from '../world/walking';
+import type { World } from '../world/world';
 
 /** The same intent by other hands: each gives the log that they would have left. */
-export type OtherHands = { readonly id: string; readonly logOf: (run: Replay) => readonly Entry[] };
+export type OtherHands = { readonly id: string; readonly logOf: (run: Replay, exercise: Exercise) => readonly Entry[] };
 
 /** 10 steps a second: what was done between two steps is done at the later one. */
 const tenASecond: OtherHands = {
@@ -31,38 +36,43 @@ function drawnRound(from: RunState, to: RunState | undefined): readonly Entry[] 
 /** A stick that steers the legs: course and pace at every tick in place of a place to walk to. */
 const stick: OtherHands = {
   id: 'stick',
-  logOf: ({ log, states }) => inTickOrder([...log.filter(({ action }) => action.type !== 'walkTo'), ...steered(states)]),
+  logOf: (run, exercise) => inTickOrder([...withoutWalkTo(run.log), ...steered(run, exercise)]),
 };
 
+const withoutWalkTo = (log: readonly Entry[]): readonly Entry[] => log.filter(({ action }) => action.type !== 'walkTo');
+
 /**
- * Steered by eye: whoever holds the stick sees where the walk has come to, so the course is set anew from there. The log keeps a
- * course to a tenth of a degree; a stick that was set once and let be would end metres off a long leg, which is another walk.
+ * Steered by eye: whoever holds the stick sees where the walk has come to, and makes for where it was at the next tick. The log keeps
+ * a course to a tenth of a degree; steered blind, a stick would drift metres off a long leg, and that is another walk.
  */
-function steered(states: readonly RunState[]): readonly Entry[] {
+function steered({ log, states }: Replay, { scenario, world }: Exercise): readonly Entry[] {
+  const others = withoutWalkTo(log);
   const entries: Entry[] = [];
-  let own = states[0]!.at;
-  let walks = false;
-  for (let i = 0; i + 1 < states.length; i++) {
-    const [from, to] = [states[i]!, states[i + 1]!];
-    const steppedM = distanceM(from.at, to.at);
-    if (steppedM === 0) {
-      if (walks) entries.push({ tick: from.tick, action: { type: 'walk', courseDeg: to.legs.courseDeg, paceMPerS: 0 } });
-      walks = false;
-      continue;
+  let own = states[0]!;
+  let next = 0;
+  for (let tick = 0; tick + 1 < states.length; tick++) {
+    for (; next < others.length && others[next]!.tick <= tick; next++) own = step(scenario, own, others[next]!.action);
+    const action = toward(own, states[tick + 1]!.at, world);
+    if (action.paceMPerS > 0 || own.legs.paceMPerS > 0) {
+      entries.push({ tick, action });
+      own = step(scenario, own, action);
     }
-    walks = true;
-    const courseDeg = Math.round(bearingDeg(own, to.at) * 10) / 10;
-    const fullM = distanceM(states[i - 1]?.at ?? from.at, from.at);
-    const last = to.legs.paceMPerS === 0;
-    const paceMPerS = paceOf(states, i) * (last && fullM > 0 ? Math.min(1, distanceM(own, to.at) / fullM) : 1);
-    entries.push({ tick: from.tick, action: { type: 'walk', courseDeg, paceMPerS } });
-    own = stepAlong(own, courseDeg, last ? distanceM(own, to.at) : steppedM);
+    own = advance(scenario, world, own);
   }
   return entries;
 }
 
-/** The pace that the legs had in a step; the step that arrives ends with none. */
-const paceOf = (states: readonly RunState[], i: number): number => states[i + 1]!.legs.paceMPerS || states[i]!.legs.paceMPerS;
+/** Nearer than this one is there, metres. */
+const THERE_M = 0.005;
+
+/** Course and pace that lead to a place within one tick, as far as the ground lets one; a pace of 0 when there. */
+function toward({ at, legs }: RunState, to: MapPoint, world: World): Extract<Action, { type: 'walk' }> {
+  const leftM = distanceM(at, to);
+  if (leftM < THERE_M) return { type: 'walk', courseDeg: legs.courseDeg, paceMPerS: 0 };
+  const courseDeg = bearingDeg(at, to);
+  const factor = paceFactor(world, at, { east: Math.sin(toRad(courseDeg)), north: Math.cos(toRad(courseDeg)) });
+  return { type: 'walk', courseDeg, paceMPerS: leftM / (TICK_S * factor) };
+}
 
 /** Stable: what was drawn or steered comes after what was done in the same tick, except that marks and words come last. */
 const inTickOrder = (log: readonly Entry[]): readonly Entry[] =>

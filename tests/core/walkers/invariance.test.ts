@@ -30,7 +30,7 @@ test('a log turned without its ground is another walk: headings against bearings
 });
 
 test.each(OTHER_HANDS.map((hands) => [hands.id, hands] as const))('the same intent by %s scores within 1 point', (_id, hands) => {
-  const again = replayRun(exercise, hands.logOf(run), run.state.tick, run.listener);
+  const again = replayRun(exercise, hands.logOf(run, exercise), run.state.tick, run.listener);
   expect(again.log).not.toEqual(run.log);
   expect(apart(runScores({ exercise, run: again }, outlook))).toBeLessThanOrEqual(1);
 });
