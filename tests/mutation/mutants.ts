@@ -133,10 +133,10 @@ const STRUCTURE: readonly Mutant[] = [
     WALK,
     'followsPart',
     'a crossing that was passed is always the tag',
-    'passed && distanceM(start.at, at) <= saidM ?',
-    'passed && false ?',
+    'saidM === null || distanceM(start.at, at) <= saidM ?',
+    'false ?',
   ),
-  broken(WALK, 'followsPart', 'a crossing that was passed never is', 'passed && distanceM(start.at, at) <= saidM ?', 'passed ?'),
+  broken(WALK, 'followsPart', 'a crossing that was passed never is', 'saidM === null || distanceM(start.at, at) <= saidM ?', 'true ?'),
   broken(WALK, 'followsPart', 'asked in the last 100 m', '|| distance.isClose(tick)', ''),
   broken(WALK, 'followsPart', 'asked on detours with a purpose', 'purpose === null', 'true'),
   broken(

@@ -7,7 +7,6 @@ import { fileOfRun, order } from './clubTable';
 import { inFront, pick } from './tracks';
 
 const HEADS = ['Place', 'Name', 'Technique', 'Quiet gain', 'Set, then sweep', 'Walk and listen', 'Clear view', 'Outcome', 'Replay'];
-const LAST = Number.POSITIVE_INFINITY;
 const shown = (value: number | null, digits = 0): string => (value === null ? '–' : value.toFixed(digits));
 
 type Wanted = { readonly of: ExerciseReport; readonly onDebrief: (file: File) => void };
@@ -15,7 +14,7 @@ type Wanted = { readonly of: ExerciseReport; readonly onDebrief: (file: File) =>
 /** The runs of one exercise by technique or by outcome; equals share a place, and who takes none is told why. */
 export function Ranking({ of: { exercise, words, runs }, onDebrief }: Wanted) {
   const by = order.value;
-  const ordered = by === 'technique' ? runs : [...runs].sort((a, b) => placeOrLast(a.outcome) - placeOrLast(b.outcome) || 0);
+  const ordered = by === 'technique' ? runs : [...runs].sort((a, b) => placeOrLast(a.outcome) - placeOrLast(b.outcome));
   const taken = runs.map((placed) => placed[by]);
   return (
     <section class="club-ranking" aria-label={`Ranking of ${exercise.title}`}>
@@ -71,7 +70,7 @@ export function Ranking({ of: { exercise, words, runs }, onDebrief }: Wanted) {
   );
 }
 
-const placeOrLast = (place: number | null): number => Math.min(place ?? LAST, Number.MAX_SAFE_INTEGER);
+const placeOrLast = (place: number | null): number => place ?? Number.MAX_SAFE_INTEGER;
 
 type OneLine = { readonly placed: Placed; readonly place: number | null; readonly shared: boolean } & Pick<Wanted, 'onDebrief'>;
 

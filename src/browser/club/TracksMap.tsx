@@ -2,10 +2,10 @@ import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import type { Scenario } from '../../core/scenario/schema';
 import { clock } from '../../core/technique/habit';
-import { MinusMark, PlusMark } from '../controls/marks';
 import { Segments } from '../controls/Segments';
 import { Slide } from '../controls/Slide';
 import { currentPalette } from '../design/palette';
+import { LookButtons } from '../map/LookButtons';
 import { settings } from '../storage/settings';
 import { type Land, openLand } from '../workers/openLand';
 import { exerciseNow, scenarios } from './clubTable';
@@ -50,17 +50,7 @@ export function TracksMap({ landless }: { readonly landless: (digest: string) =>
           <canvas key={`${exercise.digest}${landNow ? '' : ' without land'}`} ref={ground} />
           <canvas ref={above} />
         </div>
-        <div class="run-map-looks">
-          <button type="button" class="map-button" aria-label="Closer" onClick={() => picture.current?.zoom(1.5)}>
-            <PlusMark />
-          </button>
-          <button type="button" class="map-button" aria-label="Farther" onClick={() => picture.current?.zoom(1 / 1.5)}>
-            <MinusMark />
-          </button>
-          <button type="button" class="map-button map-whole" aria-label="All ways" onClick={() => picture.current?.whole()}>
-            All
-          </button>
-        </div>
+        <LookButtons zoom={(factor) => picture.current?.zoom(factor)} whole={() => picture.current?.whole()} wholeSaid="All ways" />
       </div>
       {!scenario && <p class="quiet">The table alone has no ground: with one run file of this exercise its land is drawn.</p>}
       <FrontKey />

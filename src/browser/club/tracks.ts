@@ -45,16 +45,20 @@ const MOST_CATCH_UP_S = 0.25;
 /** Lets the clock go while the map is there; another exercise begins at its end, all ways drawn whole. @returns stops */
 export function runClub(): () => void {
   let frame = 0;
-  let lastMs = performance.now();
+  let lastMs = 0;
   const onFrame = (nowMs: number) => {
     frame = requestAnimationFrame(onFrame);
-    const passedS = Math.min(MOST_CATCH_UP_S, (nowMs - lastMs) / 1_000);
+    const passedS = Math.min(MOST_CATCH_UP_S, Math.max(0, nowMs - lastMs) / 1_000);
     lastMs = nowMs;
-    if (!playing.peek()) return;
     seek(atS.peek() + passedS * pace.peek());
     if (atS.peek() >= endS.peek()) playing.value = false;
   };
-  frame = requestAnimationFrame(onFrame);
+  const stopFrames = effect(() => {
+    cancelAnimationFrame(frame);
+    if (!playing.value) return;
+    lastMs = performance.now();
+    frame = requestAnimationFrame(onFrame);
+  });
   const digest = computed(() => exerciseNow.value?.exercise.digest);
   const stop = effect(() => {
     void digest.value;
@@ -66,6 +70,7 @@ export function runClub(): () => void {
     if (!playing.peek()) atS.value = end;
   });
   return () => {
+    stopFrames();
     cancelAnimationFrame(frame);
     stop();
     stopEnd();

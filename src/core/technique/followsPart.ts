@@ -53,11 +53,11 @@ function stepsOf(walk: WalkEvidence, leg: Leg): readonly Step[] {
  */
 function wantedDegAt({ distance }: WalkEvidence, leg: Leg, at: MapPoint): number | null {
   const { start, support, fromTick } = leg;
-  const saidM = distance.atTickM(fromTick) ?? Number.POSITIVE_INFINITY;
   const towardDeg = supportedDegFrom(leg, at);
-  const passed =
-    towardDeg !== null && support.point !== null && aheadM(start.at, support.bearingDeg, at) > distanceM(start.at, support.point);
-  return passed && distanceM(start.at, at) <= saidM ? support.bearingDeg : towardDeg;
+  if (towardDeg === null || !support.point) return towardDeg;
+  if (aheadM(start.at, support.bearingDeg, at) <= distanceM(start.at, support.point)) return towardDeg;
+  const saidM = distance.atTickM(fromTick);
+  return saidM === null || distanceM(start.at, at) <= saidM ? support.bearingDeg : towardDeg;
 }
 
 /** How far a place lies ahead of another along a direction. */

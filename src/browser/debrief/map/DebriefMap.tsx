@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import type { Debriefing } from '../../../core/debrief/debriefing';
-import { MinusMark, PlusMark } from '../../controls/marks';
 import type { OpenRun } from '../../currentRun';
+import { LookButtons } from '../../map/LookButtons';
 import { LayerPanel } from './LayerPanel';
 import { layersOpen } from './layers';
 import { LayerKey, TrackKey } from './MapKey';
@@ -36,16 +36,7 @@ export function DebriefMap({
         <canvas ref={ground} />
         <canvas ref={above} />
       </div>
-      <div class="run-map-looks">
-        <button type="button" class="map-button" aria-label="Closer" onClick={() => picture.current?.zoom(1.5)}>
-          <PlusMark />
-        </button>
-        <button type="button" class="map-button" aria-label="Farther" onClick={() => picture.current?.zoom(1 / 1.5)}>
-          <MinusMark />
-        </button>
-        <button type="button" class="map-button map-whole" aria-label="The whole walk" onClick={() => picture.current?.whole()}>
-          All
-        </button>
+      <LookButtons zoom={(factor) => picture.current?.zoom(factor)} whole={() => picture.current?.whole()} wholeSaid="The whole walk">
         <button
           type="button"
           class="map-button map-layers"
@@ -57,7 +48,7 @@ export function DebriefMap({
         >
           Layers
         </button>
-      </div>
+      </LookButtons>
       {layersOpen.value && <LayerPanel hasSteady={steady !== null} />}
       <div class="map-keys">
         <LayerKey scenario={open.exercise.scenario} poses={debriefing.poses} />
