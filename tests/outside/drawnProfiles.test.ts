@@ -45,14 +45,17 @@ describe('forty drawn hilly profiles, 40 to 433 MHz, both polarizations', () => 
     expect(rms(profiles.flatMap(errorsDb))).toBeLessThanOrEqual(2);
   }, 60_000);
 
-  test.each([150, 433])(
-    'ends swapped at %i MHz: median at most 0.5 dB, nine of ten within 1.5 dB',
-    (frequencyMHz) => {
+  test.each([
+    [150, 0.5],
+    [433, 1.5],
+  ])(
+    'ends swapped at %i MHz: median at most 0.5 dB, nine of ten within %f dB',
+    (frequencyMHz, mostDb) => {
       const short = profiles.filter((drawn) => drawn.heightsM.length * drawn.stepM < 1_500);
       const sorted = short.flatMap((drawn) => swappedDb(drawn, frequencyMHz)).sort((a, b) => a - b);
       expect(sorted.length).toBeGreaterThanOrEqual(40);
       expect(sorted[sorted.length >> 1]!).toBeLessThanOrEqual(0.5);
-      expect(sorted[Math.floor(0.9 * sorted.length)]!).toBeLessThanOrEqual(1.5);
+      expect(sorted[Math.floor(0.9 * sorted.length)]!).toBeLessThanOrEqual(mostDb);
     },
     60_000,
   );

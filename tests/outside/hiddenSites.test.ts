@@ -39,10 +39,10 @@ describe('what hills do to bearings', () => {
     expect(walks.reduce((sum, w) => sum + w.strongestInView, 0) / walks.length).toBeGreaterThanOrEqual(0.9);
   }, 60_000);
 
-  test('in woodland at least 30 % of 100 places in a fade deeper than 8 dB are out of it within 2 m (common practice, no source)', () => {
+  test('in woodland nine of ten of 100 places in a fade deeper than 8 dB are out of it within 2 m (common practice, no source)', () => {
     const left = SEEDS.flatMap((seed) => fadesLeft(grounds[seed]!, seed, 34));
     expect(left.length).toBeGreaterThanOrEqual(100);
-    expect(share(left.slice(0, 100))).toBeGreaterThanOrEqual(0.3);
+    expect(share(left.slice(0, 100))).toBeGreaterThanOrEqual(0.9);
   }, 60_000);
 
   test('the direct wave has no steps on three drawn grounds: the largest change over 0.25 m shrinks at least 1.7 times over 0.125 m', () => {
