@@ -20,6 +20,7 @@ const ORDER = [
   'drills',
   'logbook',
   'debrief',
+  'desk',
   'club',
 ];
 

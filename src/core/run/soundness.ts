@@ -2,10 +2,10 @@ import type { Fault } from '../scenario/faults';
 import type { Scenario } from '../scenario/schema';
 import { generateWorld } from '../world/generate';
 import { walkable } from '../world/walking';
+import type { World } from '../world/world';
 
 /** Faults that show only on the ground itself: a start or a tag that stands where nobody can walk. */
-export function groundFaults(file: string, scenario: Scenario): readonly Fault[] {
-  const world = generateWorld(scenario);
+export function groundFaults(file: string, scenario: Scenario, world: World = generateWorld(scenario)): readonly Fault[] {
   const blocked = ([eM, nM]: readonly [number, number]) => !walkable(world, { eM, nM });
   const faults: Fault[] = [];
   if (blocked(scenario.start.at)) {
