@@ -85,11 +85,14 @@ export const MOST_OVER_GROUND = 6;
 
 /** Share of power that the ground at the receiver, the edges on the way and the distance leave of a wave from a point: for both polarizations no less. */
 export function mostLeft(at: Vector, scene: EchoScene): number {
-  const fade = fadeWithDistance(lengthOfVector(sightOf(scene.receiver, at)));
-  if (fade === 0) return 0;
   const [v, h] = [overGround(at, scene, 'v'), overGround(at, scene, 'h')];
-  const ground = Math.max(v.re * v.re + v.im * v.im, h.re * h.re + h.im * h.im);
-  return fade * fade * ground * 10 ** (-secondLegDb(scene.world, at, scene.receiver, scene.frequencyMHz) / 10);
+  return Math.max(v.re * v.re + v.im * v.im, h.re * h.re + h.im * h.im) * mostSecondLeg(at, scene);
+}
+
+/** Share of power that the edges on the way and the distance leave of a wave from a point. */
+export function mostSecondLeg(at: Vector, scene: EchoScene): number {
+  const fade = fadeWithDistance(lengthOfVector(sightOf(scene.receiver, at)));
+  return fade === 0 ? 0 : fade * fade * 10 ** (-secondLegDb(scene.world, at, scene.receiver, scene.frequencyMHz) / 10);
 }
 
 /** Share of the field that the distance to a line leaves. */

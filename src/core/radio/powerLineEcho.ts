@@ -4,7 +4,7 @@ import type { EchoScene } from './hillEcho';
 import { type Candidate, carried, fieldOverGround, lineWave, MOST_OVER_GROUND, mostLeft, NO_FIELD, sentBy } from './lineLeg';
 import type { Lighting, LitLine, LitSpan } from './litLine';
 import { supportCandidates } from './supportEcho';
-import { placeOn, type WireHit, wireCoefficient, wireHit, wireSpread } from './thinWire';
+import { placeOn, wireCoefficient, wireHit, wireSpread } from './thinWire';
 import type { Wave } from './wave';
 import { wavelengthM, waveNumber } from './wavelength';
 import { addFields, dot, fieldPower, fieldSquared, minus, partAlong, plus, along as stretched, type Vector } from './waveVector';
@@ -24,19 +24,23 @@ export function lineEchoes(lines: readonly LitLine[], scene: EchoScene, leastPow
   );
 }
 
-/** Waves within LEAST_DB of the strongest. Likely strong ones are made first, so that those which cannot be kept are never made. */
+/**
+ * Waves within LEAST_DB of the strongest, in the order of the candidates. Likely strong ones are made first, so that those which cannot
+ * be kept are never made: how tight the bounds are changes neither the waves nor their order.
+ */
 function keptWaves(candidates: readonly Candidate[], leastPower: number): readonly Wave[] {
-  const byMost = [...candidates].sort((a, b) => b.mostPower - a.mostPower);
-  const made: { readonly wave: Wave; readonly power: number }[] = [];
+  const byMost = candidates.map((candidate, place) => ({ ...candidate, place })).sort((a, b) => b.mostPower - a.mostPower);
+  const made: { readonly wave: Wave; readonly power: number; readonly place: number }[] = [];
   let least = leastPower;
-  for (const { mostPower, make } of byMost) {
+  for (const { mostPower, make, place } of byMost) {
     if (mostPower < least) break;
     const wave = make();
     const power = fieldSquared(wave);
-    made.push({ wave, power });
+    made.push({ wave, power, place });
     least = Math.max(least, power / 10 ** (LEAST_DB / 10));
   }
-  return made.filter(({ power }) => power > least).map(({ wave }) => wave);
+  const kept = made.filter(({ power }) => power > least);
+  return kept.sort((a, b) => a.place - b.place).map(({ wave }) => wave);
 }
 
 /** One candidate for the spans that hang from the same lighting. */
@@ -45,21 +49,21 @@ export function spanCandidates(line: LitLine, scene: EchoScene, leastPower: numb
     let most = 0;
     for (const span of bundle.wires) most += mostFromSpan(span, line, scene);
     if (MOST_OVER_GROUND * most * most < leastPower) return [];
-    const mostPower = spanLeft(bundle.wires[0]!, line, scene) * most * most;
+    const mostPower = spanLeft(bundle, line, scene) * most * most;
     return mostPower < leastPower ? [] : [{ mostPower, make: () => spanWave(bundle, line, scene) }];
   });
 }
 
-/** Share of power left to a span's wave by the ground under it and the edges on its way, with a margin for the wires beside it. */
-function spanLeft(span: LitSpan, line: LitLine, scene: EchoScene): number {
-  const [a, b] = [placeOn(span, line.tag), placeOn(span, scene.receiver)];
-  const s = a.alongM + ((b.alongM - a.alongM) * a.awayM) / (a.awayM + b.awayM);
-  const at = plus(span.from, stretched(span.axis, Math.min(span.lengthM, Math.max(0, s))));
-  return MARGIN_OF_SPANS * mostLeft(at, scene);
+/** Share of power left to a bundle's wave by the ground under it, the edges on its way and the distance: it comes from one of its wires. */
+function spanLeft({ wires }: Bundle<LitSpan>, { tag }: LitLine, scene: EchoScene): number {
+  let most = 0;
+  for (const span of wires) {
+    const [a, b] = [placeOn(span, tag), placeOn(span, scene.receiver)];
+    const s = a.alongM + ((b.alongM - a.alongM) * a.awayM) / (a.awayM + b.awayM);
+    most = Math.max(most, mostLeft(onSpan(span, s / span.lengthM), scene));
+  }
+  return most;
 }
-
-/** Wires of one bundle hang some metres from each other: what is left to one may differ so much from another's, as power. */
-const MARGIN_OF_SPANS = 4;
 
 function spanWave(bundle: Bundle<LitSpan>, line: LitLine, scene: EchoScene): Wave {
   const k = waveNumber(scene.frequencyMHz);
@@ -84,7 +88,7 @@ function spanWave(bundle: Bundle<LitSpan>, line: LitLine, scene: EchoScene): Wav
     field = addFields(field, part);
     if (power > best) {
       best = power;
-      from = { at: onSpan(span, hit), wayM: hit.r1M + hit.r2M, light: lights[i]![hit.share < 0.5 ? 0 : 1] };
+      from = { at: onSpan(span, hit.share), wayM: hit.r1M + hit.r2M, light: lights[i]![hit.share < 0.5 ? 0 : 1] };
     }
   });
   return lineWave('wire', fieldOverGround(field, from.at, scene), from, scene);
@@ -111,6 +115,6 @@ function mostFromSpan(span: LitSpan, { tag }: LitLine, { receiver, frequencyMHz 
 }
 
 /** Where a span's wave comes from: the point of equal angles, or the end next to it. */
-function onSpan(span: LitSpan, hit: WireHit): Vector {
-  return plus(span.from, stretched(minus(span.to, span.from), Math.min(1, Math.max(0, hit.share))));
+function onSpan(span: LitSpan, share: number): Vector {
+  return plus(span.from, stretched(minus(span.to, span.from), Math.min(1, Math.max(0, share))));
 }

@@ -1,9 +1,19 @@
 import { type Complex, complex, exponential, multiply, scale } from '../units/complex';
 import { cylinderCoefficient } from './cylinder';
 import type { EchoScene } from './hillEcho';
-import { type Candidate, carried, fieldOverGround, lineWave, MOST_OVER_GROUND, mostLeft, NO_FIELD, overGround, scattered } from './lineLeg';
+import {
+  type Candidate,
+  carried,
+  fieldOverGround,
+  lineWave,
+  MOST_OVER_GROUND,
+  mostSecondLeg,
+  NO_FIELD,
+  overGround,
+  scattered,
+} from './lineLeg';
 import type { Lighting, LitLine, LitSupport } from './litLine';
-import { wireHit, wireSpread } from './thinWire';
+import { placeOn, wireHit, wireSpread } from './thinWire';
 import { wavelengthM, waveNumber } from './wavelength';
 import { across, addFields, type Field, fieldAlong, lengthOfVector, minus, unit, type Vector } from './waveVector';
 
@@ -21,13 +31,24 @@ export function supportCandidates(line: LitLine, scene: EchoScene, leastPower: n
     const guide = guidedAmplitude(line, entry, support.topM, flatM, scene);
     const most = mostScattered(support, line.tag, flatM, scene) + guide;
     if (MOST_OVER_GROUND * most * most < leastPower) return [];
-    const mostPower = MARGIN_OF_SUPPORTS * mostLeft(support.topM, scene) * most * most;
+    const mostPower = mostOverGround(support, scene) * mostSecondLeg(mirrorPoint(support, line.tag, scene), scene) * most * most;
     return mostPower < leastPower ? [] : [{ mostPower, make: () => supportWave(support, line, guide, scene) }];
   });
 }
 
-/** More may be left to a support's lower parts than to its top: so much, as power. */
-const MARGIN_OF_SUPPORTS = 4;
+/** What the ground at the receiver makes of any part of a support's wave at most, as power. */
+function mostOverGround({ lights, topM }: LitSupport, scene: EchoScene): number {
+  const ratios = [...lights.map((light) => overGround(light.at, scene, 'v')), overGround(topM, scene, 'v'), overGround(topM, scene, 'h')];
+  return Math.max(...ratios.map(({ re, im }) => re * re + im * im));
+}
+
+/** Where the wave comes from: where the mirror point stands on the support. */
+function mirrorPoint({ wires, topM }: LitSupport, tag: Vector, { receiver }: EchoScene): Vector {
+  const [a, b] = [placeOn(wires[0]!, tag), placeOn(wires[0]!, receiver)];
+  const lowM = wires[0]!.from[2];
+  const zM = lowM + a.alongM + ((b.alongM - a.alongM) * a.awayM) / (a.awayM + b.awayM);
+  return [topM[0], topM[1], Math.min(topM[2], Math.max(lowM, zM))];
+}
 
 function supportWave(support: LitSupport, line: LitLine, guide: number, scene: EchoScene) {
   const { wires, lights, topM } = support;
@@ -44,9 +65,7 @@ function supportWave(support: LitSupport, line: LitLine, guide: number, scene: E
     );
     return addFields(sum, scattered(wire, hit, incident, coefficient, scene));
   }, NO_FIELD);
-  // the wave comes from where the mirror point stands on the support
-  const lowM = wires[0]!.from[2];
-  const at: Vector = [topM[0], topM[1], Math.min(topM[2], Math.max(lowM, first.at[2]))];
+  const at = mirrorPoint(support, line.tag, scene);
   const along = fieldOverGround(guidedField(guide, support, line, scene), topM, scene);
   const light = lights[Math.floor(lights.length / 2)]!;
   return lineWave('pole', addFields(field, along), { at, wayM: first.r1M + first.r2M, light }, scene);
