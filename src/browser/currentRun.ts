@@ -2,6 +2,7 @@ import { batch, computed, signal } from '@preact/signals';
 import type { Action } from '../core/run/actions';
 import type { Exercise } from '../core/run/exercise';
 import type { Live } from '../core/run/live';
+import { type Silence, silencesAmong } from '../core/run/silence';
 import type { RunState } from '../core/run/state';
 import { step } from '../core/run/step';
 import type { MapPoint } from '../core/units/frames';
@@ -18,6 +19,9 @@ export const paused = signal(true);
 export const ring = signal<readonly RingMark[]>([]);
 /** The line walked, a point every two metres. */
 export const track = signal<readonly MapPoint[]>([]);
+
+/** Beeps that were due and not heard, since the run began: what ground is ruled out by. */
+export const silences = signal<readonly Silence[]>([]);
 
 export const runState = computed(() => live.value?.state ?? null);
 export const holdNow = computed(() => runState.value?.hold ?? null);
@@ -61,17 +65,26 @@ export function keepTick(next: Live): void {
   const last = track.peek().at(-1);
   const { at } = next.state;
   if (!last || Math.hypot(at.eM - last.eM, at.nM - last.nM) >= TRACK_STEP_M) track.value = [...track.peek(), at];
+  const begun = before ? next.pulses.slice(before.pulses.length) : [];
+  const unheard = before && begun.length > 0 ? silencesAmong(openRun.peek()!.exercise.scenario, before.state, begun) : [];
+  if (unheard.length > 0) silences.value = [...silences.peek(), ...unheard];
   batch(() => {
     live.value = next;
     asked.value = queue.length === 0 ? null : comingState();
   });
 }
 
-export function showRun(open: OpenRun, begun: Live, walked: readonly MapPoint[] = [begun.state.at]): void {
+/** A run to be shown: how far it has come, and what is kept of the way there beside its state. */
+export type Come = { readonly live: Live; readonly walked: readonly MapPoint[]; readonly silences: readonly Silence[] };
+
+export const justBegun = (live: Live): Come => ({ live, walked: [live.state.at], silences: [] });
+
+export function showRun(open: OpenRun, { live: begun, walked, silences: unheard }: Come): void {
   queue = [];
   asked.value = null;
   openRun.value = open;
   ring.value = [];
+  silences.value = unheard;
   track.value = walked;
   live.value = begun;
   paused.value = true;
@@ -83,6 +96,7 @@ export function leaveRun(): void {
   openRun.value = null;
   live.value = null;
   ring.value = [];
+  silences.value = [];
   track.value = [];
   paused.value = true;
 }

@@ -97,7 +97,8 @@ export async function openRecording(
     if (mine !== opened) return;
     finishedRun.value = aboutOf(recording, kept);
     debriefed.value = gone.debriefing;
-    showRun({ exercise: openExercise(scenario, world), land }, liveOf(recording, gone), walkedOf(recording, gone.debriefing));
+    const come = { live: liveOf(recording, gone), walked: walkedOf(recording, gone.debriefing), silences: [] };
+    showRun({ exercise: openExercise(scenario, world), land }, come);
     reading.value = null;
   } catch (fault) {
     reading.value = { title: scenario.title, share: 0, fault: fault instanceof Error ? fault.message : String(fault) };

@@ -16,6 +16,7 @@ import './ground/mapChrome.css';
 import './ground/sheet.css';
 import './ground/panel.css';
 import './ground/fix.css';
+import './ground/ruleOut.css';
 import './ground/tags.css';
 import './ground/panelOnPhones.css';
 import './debrief/rating.css';

@@ -5,7 +5,7 @@ import { pulseNow } from '../core/run/pulse';
 import { type RunResult, recordingOf, writeRecording } from '../core/run/record';
 import { TICKS_PER_S } from '../core/run/state';
 import type { Scenario } from '../core/scenario/schema';
-import { ending, live, openRun, paused, showRun, wholeSecond } from './currentRun';
+import { ending, justBegun, live, openRun, paused, showRun, wholeSecond } from './currentRun';
 import { finishedRun, forgetFinished } from './finishedRun';
 import { listenerHere } from './listenerHere';
 import { localInstant } from './localInstant';
@@ -44,8 +44,8 @@ export async function openRunOf(scenario: Scenario, kept: StoredRun | null = nul
     const [{ world, land }, who] = await Promise.all([openLand(scenario, () => tell('map')), listenerHere(), openSound()]);
     tell('waves');
     const exercise = openExercise(scenario, world);
-    const again = kept ? resumed(exercise, kept) : null;
-    const first = again?.live ?? beginLive(exercise, who.listener);
+    const come = kept ? resumed(exercise, kept) : justBegun(beginLive(exercise, who.listener));
+    const first = come.live;
     checkedAt = kept ? (kept.checkedAt ?? null) : who.checkedAt;
     waves?.close();
     waves = openWavesAhead(exercise);
@@ -53,7 +53,7 @@ export async function openRunOf(scenario: Scenario, kept: StoredRun | null = nul
     warmUp(exercise, first);
     aided.value = false;
     begunAt = kept?.begunAt ?? localInstant(new Date());
-    showRun({ exercise, land }, first, again?.walked);
+    showRun({ exercise, land }, come);
     opening.value = null;
     paused.value = kept !== null || unlockedContext()?.state !== 'running';
   } catch (fault) {

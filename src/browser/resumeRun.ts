@@ -1,21 +1,29 @@
 import type { Exercise } from '../core/run/exercise';
-import { beginLive, type Live } from '../core/run/live';
+import { beginLive } from '../core/run/live';
+import { type Silence, silencesAmong } from '../core/run/silence';
+import { TICKS_PER_S } from '../core/run/state';
 import { advance, step } from '../core/run/step';
 import type { MapPoint } from '../core/units/frames';
+import type { Come } from './currentRun';
 import type { StoredRun } from './storage/runs';
 
 /** A kept run at the tick where it was left: actions and time are lived through again, the pulses were kept. */
-export function resumed(exercise: Exercise, kept: StoredRun): { readonly live: Live; readonly walked: readonly MapPoint[] } {
+export function resumed(exercise: Exercise, kept: StoredRun): Come {
   const { scenario, world } = exercise;
   const begun = beginLive(exercise, { thresholdDb: kept.thresholdDb });
   let state = begun.state;
   const walked: MapPoint[] = [state.at];
-  let next = 0;
+  const silences: Silence[] = [];
+  let [next, nextPulse] = [0, 0];
   while (state.tick < kept.tick && state.ending === null) {
+    for (; kept.pulses[nextPulse] && tickOf(kept.pulses[nextPulse]!) <= state.tick; nextPulse++)
+      silences.push(...silencesAmong(scenario, state, [kept.pulses[nextPulse]!]));
     for (; next < kept.log.length && kept.log[next]!.tick <= state.tick; next++) state = step(scenario, state, kept.log[next]!.action);
     state = advance(scenario, world, state);
     const last = walked.at(-1)!;
     if (Math.hypot(state.at.eM - last.eM, state.at.nM - last.nM) >= 2) walked.push(state.at);
   }
-  return { live: { ...begun, state: { ...state, spinDegPerS: 0 }, log: kept.log, pulses: kept.pulses }, walked };
+  return { live: { ...begun, state: { ...state, spinDegPerS: 0 }, log: kept.log, pulses: kept.pulses }, walked, silences };
 }
+
+const tickOf = ({ heard }: StoredRun['pulses'][number]): number => Math.floor(heard.atS * TICKS_PER_S + 1e-6);

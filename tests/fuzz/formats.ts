@@ -32,7 +32,15 @@ function shortRun(): string {
   let live = beginLive(exercise);
   for (let tick = 0; tick < 120; tick++) {
     const deeds =
-      tick % 20 === 0 ? ([{ type: 'turn', toDeg: tick }, { type: 'setGain', gainDb: 60 - tick / 10 }, { type: 'mark' }] as const) : [];
+      tick % 20 === 0
+        ? ([
+            { type: 'turn', toDeg: tick },
+            { type: 'setGain', gainDb: 60 - tick / 10 },
+            { type: 'mark' },
+            { type: 'ruleOut', around: { eM: tick, nM: 300 } },
+            { type: 'takeBack', ruling: 0 },
+          ] as const)
+        : [];
     live = tickOnce(exercise, live, deeds);
   }
   return writeRecording(recordingOf(exercise, live, { name: 'Rowan', by: 'person', begunAt: '2031-05-12T19:30:05+02:00' }));

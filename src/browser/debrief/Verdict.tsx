@@ -28,6 +28,7 @@ import { DebriefMap } from './map/DebriefMap';
 import { askForLayer, beginLayers, layersOpen, onMap } from './map/layers';
 import { OutcomeNumbers } from './OutcomeNumbers';
 import { Part } from './Part';
+import { RuledOutPart } from './RuledOutPart';
 import { beginReplay, type ChosenMoment, choose, chosenBearing, chosenMoment, runReplay } from './replay';
 import { Scrubber } from './Scrubber';
 import { SteadyPart } from './SteadyPart';
@@ -156,6 +157,11 @@ export function Verdict(wanted: Wanted) {
             }}
           />
         </Part>
+        {debriefing.ruledOut && (
+          <Part title="Ground ruled out" lead="Where you said the tag can’t be, and where that could have been said. It is not graded.">
+            <RuledOutPart judged={debriefing.ruledOut} scenario={scenario} onShow={showMap} />
+          </Part>
+        )}
         <Part title="Gain and distance" lead="At which gain the beep was just heard, by how far the tag was.">
           <DistancePart gain={debriefing.gainDistance} />
         </Part>

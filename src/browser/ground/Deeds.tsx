@@ -1,5 +1,6 @@
 import { act, runState } from '../currentRun';
 import { placingPin } from './mapView';
+import { placingHatch } from './ruleOutNow';
 
 /** The three things one decides. */
 export function Deeds() {
@@ -16,6 +17,7 @@ export function Deeds() {
         aria-pressed={placingPin.value}
         onClick={() => {
           placingPin.value = !placingPin.value;
+          placingHatch.value = false;
         }}
       >
         {placingPin.value ? 'Tap the map' : 'Guess pin'}

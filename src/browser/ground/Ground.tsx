@@ -24,6 +24,8 @@ import { PauseSheet } from './PauseSheet';
 import { PhoneCompass } from './PhoneCompass';
 import { changePace, chosenPaceMPerS, paces } from './pace';
 import { closePanels, notebookShown, tagsShown } from './panels';
+import { RuleOutButton, RuleOutSlip, RulingList } from './RuleOutSlip';
+import { closeRuleOut, placingHatch, ruleOut, showRuleOut, toggleByHand, toggleRuleOut } from './ruleOutNow';
 import { SkylineStrip } from './SkylineStrip';
 import { SMeter } from './SMeter';
 import { Spoken, sayHere } from './Spoken';
@@ -37,6 +39,7 @@ export function Ground({ onLeave }: { readonly onLeave: () => void }) {
   useEffect(() => {
     closePanels();
     closeFix();
+    closeRuleOut();
     lookFirst();
     const hand = { state: comingState, paceMPerS: () => chosenPaceMPerS.peek(), act, wish: grant, look: pan };
     const stopKeys = groundKeys(window, hand);
@@ -81,6 +84,7 @@ export function Ground({ onLeave }: { readonly onLeave: () => void }) {
         </div>
         {notebookShown.value && <NotebookSlip />}
         <FixSlip />
+        <RuleOutSlip />
         <TagSlip />
       </div>
       <div class="panel">
@@ -94,6 +98,7 @@ export function Ground({ onLeave }: { readonly onLeave: () => void }) {
           <div class="notebook-head">
             <h2 class="label">Notebook {notebook.value.length > 0 && <span class="number">{notebook.value.length}</span>}</h2>
             <div class="notebook-buttons">
+              <RuleOutButton />
               <TagButton />
               <FixButton />
             </div>
@@ -121,8 +126,12 @@ function NotebookSlip() {
         <CloseMark />
       </button>
       <h2>Notebook</h2>
-      <FixButton />
+      <div class="notebook-buttons">
+        <RuleOutButton />
+        <FixButton />
+      </div>
       <NotebookList />
+      <RulingList />
       <h2 class="notebook-tags">Tags</h2>
       <TagList />
     </aside>
@@ -141,19 +150,29 @@ function grant(wish: CommandId): void {
       return;
     case 'pin':
       placingPin.value = !placingPin.peek();
+      placingHatch.value = false;
       return;
     case 'place':
-      if (placingStart.peek()) chooseStart(pointAt({ x: mapSize.peek().width / 2, y: mapSize.peek().height / 2 }));
-      else if (placingPin.peek()) {
-        act({ type: 'guess', at: pointAt({ x: mapSize.peek().width / 2, y: mapSize.peek().height / 2 }) });
-        placingPin.value = false;
-      }
+      setInTheMiddle();
       return;
     case 'fix':
+      closeRuleOut();
       toggleFix();
+      return;
+    case 'ruleOut':
+    case 'ruleOutInView':
+    case 'ruleOutByHand':
+      closeFix();
+      if (wish === 'ruleOut') toggleRuleOut();
+      else if (wish === 'ruleOutByHand') toggleByHand();
+      else {
+        showRuleOut();
+        ruleOut(null);
+      }
       return;
     case 'leave':
       closeFix();
+      closeRuleOut();
       placingPin.value = false;
       notebookShown.value = false;
       tagsShown.value = false;
@@ -191,5 +210,16 @@ function grant(wish: CommandId): void {
     case 'mute':
       change({ muted: !settings.peek().muted });
       return;
+  }
+}
+
+/** What is being placed comes to the middle of the map. */
+function setInTheMiddle(): void {
+  const middle = pointAt({ x: mapSize.peek().width / 2, y: mapSize.peek().height / 2 });
+  if (placingStart.peek()) chooseStart(middle);
+  else if (placingHatch.peek()) ruleOut(middle);
+  else if (placingPin.peek()) {
+    act({ type: 'guess', at: middle });
+    placingPin.value = false;
   }
 }

@@ -9,6 +9,7 @@ import { chooseStart, chosenStart, fixNow, placingStart } from './fixNow';
 import type { MapPicture } from './mapScene';
 import { fillWindow, mapSize, mapView, pan, placingPin, pointAt, zoom } from './mapView';
 import { chosenPaceMPerS } from './pace';
+import { hatchNow, placingHatch, ruleOut } from './ruleOutNow';
 
 const BEARING_LENGTH_M = 4_000;
 
@@ -54,6 +55,7 @@ export function MapWindowFrame() {
 function tapped(at: { readonly x: number; readonly y: number }): void {
   const point = pointAt(at);
   if (placingStart.peek()) chooseStart(point);
+  else if (placingHatch.peek()) ruleOut(point);
   else if (placingPin.peek()) {
     act({ type: 'guess', at: { eM: Math.round(point.eM * 10) / 10, nM: Math.round(point.nM * 10) / 10 } });
     placingPin.value = false;
@@ -74,9 +76,10 @@ function picture(): MapPicture {
       track: shown ? track.peek() : [],
       notebook: state.notebook,
       guess: state.guess,
+      hatch: hatchNow.peek(),
       fix: fixNow.peek(),
       start: shown ? chosenStart.peek() : null,
-      placing: placingPin.peek() || placingStart.peek(),
+      placing: placingPin.peek() || placingStart.peek() || placingHatch.peek(),
       bearingLengthM: BEARING_LENGTH_M,
       gridEveryM: 1_000,
       sizeM: exercise.scenario.ground.sizeM,

@@ -1,8 +1,10 @@
 import type Phaser from 'phaser';
 import type { Fix } from '../../core/fix/fix';
+import type { HatchGrid } from '../../core/run/ruleOut';
 import type { Hold, Mark } from '../../core/run/state';
 import { type MapPoint, stepAlong } from '../../core/units/frames';
 import { type Palette, rgbOf } from '../design/palette';
+import { hatchLines } from '../map/hatchLines';
 import { type ScreenPoint, type SizePx, screenStep, toScreen, type View } from '../map/screenFrame';
 import { antennaStrokes } from './antennaShape';
 import { drawFix, drawStart } from './drawFix';
@@ -15,6 +17,8 @@ export type OnMap = {
   readonly track: readonly MapPoint[];
   readonly notebook: readonly Mark[];
   readonly guess: MapPoint | null;
+  /** Ground that is ruled out. */
+  readonly hatch: HatchGrid | null;
   /** The fix that was asked for; `null` where none was. */
   readonly fix: Fix | null;
   readonly start: MapPoint | null;
@@ -35,6 +39,7 @@ const colour = (hex: string): number => {
 /** Draws all of it in CSS pixels and returns the numbers to write. */
 export function drawMarks(g: Phaser.GameObjects.Graphics, on: OnMap, view: View, size: SizePx, palette: Palette): readonly NumberOnMap[] {
   const at = (point: MapPoint) => toScreen(view, size, point);
+  if (on.hatch) drawHatch(g, on.hatch, at, view, palette);
   if (on.fix) drawFix(g, on.fix, on.notebook, at, view, palette);
   drawTrack(g, on.track.map(at), palette);
   const numbers = [...drawBearings(g, on, at, palette), ...gridNumbers(on, view, size, palette)];
@@ -44,6 +49,20 @@ export function drawMarks(g: Phaser.GameObjects.Graphics, on: OnMap, view: View,
   if (on.walker) drawWalker(g, at(on.walker), on.hold, palette);
   if (on.placing) drawCross(g, { x: size.width / 2, y: size.height / 2 }, palette);
   return numbers;
+}
+
+function drawHatch(
+  g: Phaser.GameObjects.Graphics,
+  hatch: HatchGrid,
+  at: (point: MapPoint) => ScreenPoint,
+  view: View,
+  palette: Palette,
+): void {
+  g.lineStyle(1, colour(palette.ink), 0.55);
+  for (const [from, to] of hatchLines(hatch, view.pxPerM)) {
+    const [a, b] = [at(from), at(to)];
+    g.lineBetween(a.x, a.y, b.x, b.y);
+  }
 }
 
 function drawTrack(g: Phaser.GameObjects.Graphics, points: readonly ScreenPoint[], palette: Palette): void {

@@ -30,6 +30,11 @@ export function changesInWords(before: RunState, now: RunState, { compass }: Kno
   say(!before.blocked && now.blocked, 'no way through here');
   words.push(...notebookWords(before.notebook, now.notebook, compass));
   say(before.guess !== now.guess, now.guess ? 'guess pin set' : 'guess pin taken away');
+  say(before.rulings.length < now.rulings.length, 'ground ruled out');
+  now.rulings.forEach(({ takenBack }, i) => {
+    const was = before.rulings[i];
+    say(was !== undefined && was.takenBack !== takenBack, takenBack ? 'ruling taken back' : 'ground ruled out again');
+  });
   return words;
 }
 

@@ -2,7 +2,9 @@ import type { Action, Entry } from '../../core/run/actions';
 
 /** The action that takes the last line of the notebook back; taken back twice it stands again. `null` where nothing was written. */
 export function undoOf(log: readonly Entry[]): Action | null {
-  const written = log.map(({ action }) => action).filter(({ type }) => ['mark', 'strikeOut', 'unstrike', 'guess'].includes(type));
+  const written = log
+    .map(({ action }) => action)
+    .filter(({ type }) => ['mark', 'strikeOut', 'unstrike', 'guess', 'ruleOut', 'takeBack', 'ruleOutAgain'].includes(type));
   const last = written.at(-1);
   switch (last?.type) {
     case 'mark':
@@ -11,6 +13,12 @@ export function undoOf(log: readonly Entry[]): Action | null {
       return { type: 'unstrike', mark: last.mark };
     case 'unstrike':
       return { type: 'strikeOut', mark: last.mark };
+    case 'ruleOut':
+      return { type: 'takeBack', ruling: written.filter(({ type }) => type === 'ruleOut').length - 1 };
+    case 'takeBack':
+      return { type: 'ruleOutAgain', ruling: last.ruling };
+    case 'ruleOutAgain':
+      return { type: 'takeBack', ruling: last.ruling };
     case 'guess': {
       const before = written
         .slice(0, -1)

@@ -8,6 +8,7 @@ import { excessShares, excessTrack, type TrackPiece } from './excessTrack';
 import { type FixAgainstTruth, fixesAgainstTruth } from './fixAgainstTruth';
 import { type GainDistance, gainDistanceOf } from './gainDistance';
 import { type Poses, posesOf } from './poses';
+import { judgeRuledOut, type RuledOutJudged } from './ruledOut';
 import { judgeStart, type StartJudged, startPlaces } from './startChoice';
 import { type Timeline, timelineOf } from './timeline';
 
@@ -25,6 +26,8 @@ export type Debriefing = {
   /** `null` where no way leads to the tag from any start. */
   readonly start: StartJudged | null;
   readonly gainDistance: GainDistance;
+  /** `null` where no ground was ruled out and none could have been. */
+  readonly ruledOut: RuledOutJudged | null;
 };
 
 export function debriefOf(evidence: Evidence, recording: Pick<Recording, 'practice'>): Debriefing {
@@ -42,6 +45,7 @@ export function debriefOf(evidence: Evidence, recording: Pick<Recording, 'practi
     fixes: fixesAgainstTruth(run.state.notebook, bearings),
     start: startOf(evidence),
     gainDistance: gainDistanceOf(evidence),
+    ruledOut: judgeRuledOut(evidence),
   };
 }
 

@@ -22,6 +22,10 @@ export type Action =
   | { readonly type: 'strikeOut'; readonly mark: number }
   | { readonly type: 'unstrike'; readonly mark: number }
   | { readonly type: 'guess'; readonly at: MapPoint | null }
+  /** Hatch ground where the tag can't be: round a place, or all that is in view from here. How much of it holds is worked out. */
+  | { readonly type: 'ruleOut'; readonly around: MapPoint | null }
+  | { readonly type: 'takeBack'; readonly ruling: number }
+  | { readonly type: 'ruleOutAgain'; readonly ruling: number }
   /** Where one would start the search afresh, chosen from the fix; judged in the debrief, moves nobody. */
   | { readonly type: 'chooseStart'; readonly at: MapPoint | null }
   /** "The tag is here." */

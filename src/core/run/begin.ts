@@ -22,6 +22,7 @@ export function begin(scenario: Scenario): RunState {
     busyUntilTick: 0,
     notebook: [],
     guess: null,
+    rulings: [],
     startChoice: null,
     declarations: [],
     ending: null,

@@ -39,6 +39,9 @@ const action = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('strikeOut'), mark: z.int().min(0).max(10_000) }),
   z.strictObject({ type: z.literal('unstrike'), mark: z.int().min(0).max(10_000) }),
   z.strictObject({ type: z.literal('guess'), at: place.nullable() }),
+  z.strictObject({ type: z.literal('ruleOut'), around: place.nullable() }),
+  z.strictObject({ type: z.literal('takeBack'), ruling: z.int().min(0).max(10_000) }),
+  z.strictObject({ type: z.literal('ruleOutAgain'), ruling: z.int().min(0).max(10_000) }),
   z.strictObject({ type: z.literal('chooseStart'), at: place.nullable() }),
   z.strictObject({ type: z.literal('declare') }),
   z.strictObject({ type: z.literal('giveUp') }),
@@ -134,6 +137,7 @@ export function recordingOf(exercise: Exercise, live: Live, about: About): Recor
 function plainAction(done: Action): Action {
   if (done.type === 'walkTo') return { ...done, at: { eM: done.at.eM, nM: done.at.nM } };
   if ((done.type === 'guess' || done.type === 'chooseStart') && done.at) return { ...done, at: { eM: done.at.eM, nM: done.at.nM } };
+  if (done.type === 'ruleOut' && done.around) return { ...done, around: { eM: done.around.eM, nM: done.around.nM } };
   return done;
 }
 

@@ -27,6 +27,15 @@ export type Mark = {
 /** Where one would start the search afresh, and when that was chosen. */
 export type StartChoice = { readonly atTick: number; readonly at: MapPoint };
 
+/** Ground that was hatched from a place: round another one, or all in view. */
+export type Ruling = {
+  readonly atTick: number;
+  readonly at: MapPoint;
+  readonly walkedM: number;
+  readonly around: MapPoint | null;
+  readonly takenBack: boolean;
+};
+
 export type Declaration = { readonly atTick: number; readonly at: MapPoint; readonly right: boolean; readonly offM: number };
 
 export type Ending = 'found' | 'gave-up' | 'out-of-time';
@@ -47,6 +56,7 @@ export type RunState = {
   readonly busyUntilTick: number;
   readonly notebook: readonly Mark[];
   readonly guess: MapPoint | null;
+  readonly rulings: readonly Ruling[];
   readonly startChoice: StartChoice | null;
   readonly declarations: readonly Declaration[];
   readonly ending: Ending | null;

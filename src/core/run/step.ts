@@ -48,6 +48,10 @@ export function step(scenario: Scenario, state: RunState, action: Action): RunSt
     case 'unstrike':
     case 'guess':
       return write(state, action);
+    case 'ruleOut':
+    case 'takeBack':
+    case 'ruleOutAgain':
+      return { ...state, rulings: ruled(state, action) };
     case 'chooseStart':
       return { ...state, startChoice: action.at && { atTick: state.tick, at: action.at } };
     case 'declare':
@@ -80,6 +84,19 @@ function write(state: RunState, action: Extract<Action, { type: 'mark' | 'strike
   }
   const struckOut = action.type === 'strikeOut';
   return { ...state, notebook: state.notebook.map((mark, i) => (i === action.mark ? { ...mark, struckOut } : mark)) };
+}
+
+/** More of them than any hand makes are not taken: each costs a look round. */
+const MOST_RULINGS = 100;
+
+function ruled(state: RunState, action: Extract<Action, { type: 'ruleOut' | 'takeBack' | 'ruleOutAgain' }>): RunState['rulings'] {
+  if (action.type === 'ruleOut') {
+    if (state.rulings.length >= MOST_RULINGS) return state.rulings;
+    const { tick: atTick, at, walkedM } = state;
+    return [...state.rulings, { atTick, at, walkedM, around: action.around, takenBack: false }];
+  }
+  const takenBack = action.type === 'takeBack';
+  return state.rulings.map((ruling, i) => (i === action.ruling ? { ...ruling, takenBack } : ruling));
 }
 
 function declare(scenario: Scenario, state: RunState): RunState {

@@ -13,6 +13,7 @@ export function LayerPanel({ hasSteady }: { readonly hasSteady: boolean }) {
   const drawn = [
     ['waves', 'Waves behind every bearing'],
     ['fix', 'Fix and its area'],
+    ['ruledOut', 'Ground ruled out'],
     ...(hasSteady ? [['steady', 'The steady walker'] as const] : []),
   ] as const;
   return (

@@ -14,7 +14,7 @@ export const LAYER_GAINS_DB = [0, 15, 30, 45] as const;
 export const layerGainDb = signal<number>(15);
 export const layerPicture = signal<LayerPicture | null>(null);
 /** What else lies on the map. */
-export const onMap = signal({ waves: false, fix: false, steady: true });
+export const onMap = signal({ waves: false, fix: false, ruledOut: false, steady: true });
 export const layersOpen = signal(false);
 
 const kept = new Map<string, LayerPicture>();
@@ -32,7 +32,7 @@ export function beginLayers(): void {
   layer.value = 'none';
   layerPicture.value = null;
   layersOpen.value = false;
-  onMap.value = { waves: false, fix: false, steady: true };
+  onMap.value = { waves: false, fix: false, ruledOut: false, steady: true };
 }
 
 /** Asks for what the chosen layer shows, unless it has been worked out before. */

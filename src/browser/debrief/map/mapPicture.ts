@@ -66,6 +66,7 @@ export function openMapPicture(
       waves: wavesOf.peek(),
       allWaves: shown.waves,
       showFix: shown.fix,
+      showRuledOut: shown.ruledOut,
       atS: atS.peek(),
       stretch: chosenMoment.peek()?.moment ?? null,
       bearing: chosenBearing.peek(),

@@ -8,6 +8,7 @@ import type { Easel } from '../../map/brush';
 import { paintBearings, paintWaves } from './paintBearings';
 import { paintFix, paintStarts } from './paintFix';
 import { paintEnds, paintHere, paintOther, paintTags } from './paintPlaces';
+import { paintRuledOut } from './paintRuledOut';
 import { paintBeside, paintStretch, paintTrack } from './paintTrack';
 
 /** All that lies on the land at the scrubber's time. */
@@ -19,6 +20,7 @@ export type OnDebriefMap = {
   /** Waves at every bearing, not only at the one that is looked at. */
   readonly allWaves: boolean;
   readonly showFix: boolean;
+  readonly showRuledOut: boolean;
   readonly atS: number;
   readonly stretch: { readonly fromS: number; readonly toS: number } | null;
   readonly bearing: number | null;
@@ -27,6 +29,7 @@ export type OnDebriefMap = {
 export function paintRun(easel: Easel, on: OnDebriefMap): void {
   const { scenario, debriefing, steady, atS } = on;
   const { poses, bearings, track, end, timeline } = debriefing;
+  if (on.showRuledOut && debriefing.ruledOut) paintRuledOut(easel, debriefing.ruledOut);
   if (on.stretch) paintStretch(easel, placesBetween(scenario, poses, on.stretch.fromS, on.stretch.toS));
   if (steady) {
     paintBeside(
