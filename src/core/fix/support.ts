@@ -52,7 +52,8 @@ export function contradicts(reading: BearingLine, others: readonly BearingLine[]
 /**
  * The maximum of the robust likelihood, as far as it means anything. Readings in line with the walk cross nowhere, and their likelihood
  * is highest on the last station, where its own bearing fits for free: taken at its word it would send the walker back there. So a
- * place whose supporters cross under 20 degrees, where a fix is refused too, gives its direction only.
+ * place whose supporters cross under 20 degrees, where a fix is refused too, gives its direction only. Not so where two of them point
+ * at one another: they cross as badly, but the place lies between them, and one who has gone past it is not to be sent on.
  */
 function bestWord(readings: readonly BearingLine[]): SupportedPlace {
   const best = supportedPlace(readings, SUPPORT_SD_DEG);
@@ -62,11 +63,14 @@ function bestWord(readings: readonly BearingLine[]): SupportedPlace {
     supporters.map((line) => line.at),
     best.point,
   );
-  if (crossingDeg >= REFUSED_UNDER_DEG) return best;
+  if (crossingDeg >= REFUSED_UNDER_DEG || faceOneAnother(supporters)) return best;
   const heard = supporters.length > 0 ? supporters : readings;
   const { bearingDeg: alongDeg, loss } = bestFar(heard, SUPPORT_SD_DEG);
   return { kind: 'far', bearingDeg: alongDeg, logLikelihood: -loss };
 }
+
+const faceOneAnother = (lines: readonly BearingLine[]): boolean =>
+  lines.some((a, i) => lines.slice(0, i).some((b) => Math.abs(turnDeg(a.bearingDeg, b.bearingDeg)) > 90));
 
 /** How far off the reading is from the point of the other line that suits it best, degrees. */
 function leastMissDeg(reading: BearingLine, other: BearingLine): number {

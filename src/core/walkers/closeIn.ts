@@ -6,8 +6,9 @@ import { bearingDeg, distanceM, type MapPoint, stepAlong } from '../units/frames
 import { walkable } from '../world/walking';
 import type { Script } from './hands';
 import type { Hunt, HuntReading } from './hunt';
-import { type Look, lookDoubtingAxis, lookToward, setNet } from './lookRound';
+import { type Look, lookDoubtingAxis, lookToward, setNet, turnOver } from './lookRound';
 import { flipped, walkThere } from './onFoot';
+import { straightWayOpen } from './wayThere';
 
 /** Gain this low says the tag is close by. */
 export const CLOSE_M = 90;
@@ -20,23 +21,30 @@ const MOST_STEP_M = 100;
 /** A crossing of the last lines is walked to from here, if they cross by this. */
 const CROSSING_WITHIN_M = 45;
 const CROSSED_WELL_DEG = 35;
+/** Lines from one and the same place cross at one's own feet, tag or not: believed only where the gain says so too. */
+const OWN_FEET_M = 6;
+const AT_ONES_FEET_M = 35;
 
 /** The last fifty metres: short steps, a look after each, and "here" when the sound says so or turns behind. */
 export function* closeIn(hunt: Hunt, first: Look): Script<void> {
   let before: Stop | null = null;
-  let found: Look | null = first;
+  let found: Look | null = yield* turnOver(hunt, first);
   let stretch = 1;
+  let wrongBefore = hunt.view.seen.wrongDeclarations;
   const lines: HuntReading[] = [...hunt.readings.slice(-2)];
   for (let looks = 0; looks < MOST_LOOKS && found; looks++) {
     const here: Stop = { at: hunt.view.seen.at, found };
     if (distanceFromLeastGainM(found.leastGainDb) > 2.5 * CLOSE_M) return;
     stretch = before && growsLittle(before, here) ? Math.min(MOST_STRETCH, stretch * 1.5) : 1;
     lines.push({ at: here.at, bearingDeg: found.bearingDeg, leastGainDb: found.leastGainDb });
-    const crossing = crossingOf(lines, here.at);
+    const crossing = crossingOf(lines, here);
     yield* closer(hunt, before, here, { stretch, crossing });
     if (crossing) lines.length = 0; // the tag was not there: these lines lied
     before = here;
+    const wrong = hunt.view.seen.wrongDeclarations;
     found = yield* lookAgain(hunt, found);
+    if (found && wrong > wrongBefore) found = yield* turnOver(hunt, found);
+    wrongBefore = wrong;
   }
 }
 
@@ -44,15 +52,18 @@ type Known = { readonly stretch: number; readonly crossing: MapPoint | null };
 type Stop = { readonly at: MapPoint; readonly found: Look };
 
 /** The same side, no louder: the tag is in view and farther than the gain has it. */
-const growsLittle = (before: Stop, { found }: Stop): boolean =>
-  before.found.leastGainDb - found.leastGainDb < FARTHER_DB && Math.abs(turnDeg(before.found.bearingDeg, found.bearingDeg)) < 25;
+const growsLittle = (before: Stop, { at, found }: Stop): boolean =>
+  distanceM(before.at, at) > 2 &&
+  before.found.leastGainDb - found.leastGainDb < FARTHER_DB &&
+  Math.abs(turnDeg(before.found.bearingDeg, found.bearingDeg)) < 25;
 
 /** Where the last lines cross well, if that is a few steps off; `null` elsewhere. */
-function crossingOf(lines: readonly HuntReading[], at: MapPoint): MapPoint | null {
+function crossingOf(lines: readonly HuntReading[], { at, found }: Stop): MapPoint | null {
   const last = lines.slice(-4);
   const supported = bestSupportedDirection(last, at);
   const point = supported && supported.agreeing >= 3 ? supported.point : null;
   if (!point || distanceM(at, point) > CROSSING_WITHIN_M) return null;
+  if (distanceM(at, point) < OWN_FEET_M && distanceFromLeastGainM(found.leastGainDb) > AT_ONES_FEET_M) return null;
   const places = last.map((line) => line.at);
   return widestCrossingDeg(places, point) >= CROSSED_WELL_DEG ? point : null;
 }
@@ -81,7 +92,8 @@ function* lookAgain(hunt: Hunt, last: Look): Script<Look | null> {
 function* stepTo(hunt: Hunt, alongDeg: number, lengthM: number): Script<void> {
   const { at, map } = hunt.view.seen;
   const sides = hunt.random() < 0.5 ? [0, 40, -40, 80, -80] : [0, -40, 40, -80, 80];
-  const to = sides.map((side) => stepAlong(at, alongDeg + side, lengthM)).find((place) => walkable(map, place));
+  const places = sides.map((side) => stepAlong(at, alongDeg + side, lengthM)).filter((place) => walkable(map, place));
+  const to = places.find((place) => straightWayOpen(map, at, place)) ?? places[0];
   if (to) yield* walkThere(hunt, to, bearingDeg(at, stepAlong(at, alongDeg, lengthM)));
 }
 

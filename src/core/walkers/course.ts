@@ -21,6 +21,10 @@ const WELL_CROSSED_DEG = 40;
 /** And three lines together are believed against a gain that a ridge has raised by 40 dB. */
 const MANY_AGREE = 3;
 const NEAREST_SHARE_SURE = 0.07;
+/** A crossing so near is walked to in one go and listened at, whatever the gain says of the distance. */
+const NEAR_M = 80;
+/** One who has read so close to a crossing and heard the tag elsewhere need not go there again. */
+const READ_THERE_M = 25;
 
 /**
  * The readings that it goes by: of the last ones, those that needed little gain. Where the tag needs far more gain than at a place
@@ -58,6 +62,18 @@ function together(readings: readonly HuntReading[], at: MapPoint, byGainM: numbe
   const share = wide ? (supported.agreeing >= MANY_AGREE ? NEAREST_SHARE_SURE : NEAREST_SHARE) : inDoubt;
   const tooNear = distanceM(at, point) < Math.max(HERE_M, share * byGainM) || readings.some((reading) => wasThere(reading, point, share));
   return tooNear ? null : { alongDeg: supported.bearingDeg, point };
+}
+
+/** Three lines that cross well and near by: what is left to walk to their crossing, metres; `null` where there is none, or it was read from. */
+export function crossingNearM({ readings, view }: Hunt): number | null {
+  const { at } = view.seen;
+  const counted = readings.slice(-COUNTED);
+  const supported = bestSupportedDirection(counted, at);
+  const point = supported && supported.agreeing >= MANY_AGREE ? supported.point : null;
+  if (!point || distanceM(at, point) > NEAR_M) return null;
+  const places = counted.map((reading) => reading.at);
+  if (widestCrossingDeg(places, point) < WELL_CROSSED_DEG) return null;
+  return places.slice(0, -1).some((place) => distanceM(place, point) < READ_THERE_M) ? null : distanceM(at, point);
 }
 
 /** Lines cross at a place already read from, for one of them led there; but there the sound pointed away, and asked for more gain. */

@@ -161,6 +161,34 @@ export function* chooseAxis(hunt: Hunt): Script<Look | null> {
   return (yield* lookToward(hunt, best.found.bearingDeg)) ?? best.found;
 }
 
+/** Pulses listened to on each axis with the antenna still. */
+const TURNED_OVER_PULSES = 3;
+
+/**
+ * Turns the antenna over on its bearing and keeps it so where the beep is louder. A tag passed close by may lie across the axis that
+ * served from afar. @returns the look, taken again where the axis changed
+ */
+export function* turnOver(hunt: Hunt, found: Look): Script<Look> {
+  const usualDeg = hunt.view.seen.hold.rollDeg;
+  const usualDb = yield* loudnessHeld(hunt);
+  hunt.view = (yield* doAndWait([{ type: 'roll', toDeg: usualDeg === 90 ? 0 : 90 }], REST_S)).view;
+  const turnedDb = yield* loudnessHeld(hunt);
+  if (turnedDb > usualDb + AXIS_DB) {
+    if (hunt.decisions.cuts) yield* setNet(hunt, netOf(hunt) - (turnedDb - usualDb));
+    return (yield* look(hunt)) ?? found;
+  }
+  hunt.view = (yield* doAndWait([{ type: 'roll', toDeg: usualDeg }], REST_S)).view;
+  return found;
+}
+
+/** Mean loudness of a few pulses with the antenna still, dB; lowest where none is heard. */
+function* loudnessHeld(hunt: Hunt): Script<number> {
+  const { view, heard } = yield* doAndWait([], TURNED_OVER_PULSES * pulseS(hunt));
+  hunt.view = view;
+  const audible = judged(hunt, heard).filter((pulse) => pulse.audible);
+  return audible.length === 0 ? 0 : audible.reduce((sum, { loudnessDb }) => sum + loudnessDb, 0) / audible.length;
+}
+
 /** Needing far more gain than at the place before, or hearing nothing, it tries the other axis before it believes the ground. */
 export function* lookDoubtingAxis(hunt: Hunt, beforeDb: number | null): Script<Look | null> {
   const found = yield* look(hunt);

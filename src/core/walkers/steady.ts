@@ -3,7 +3,7 @@ import { distanceFromLeastGainM } from '../technique/gainDistance';
 import { turnDeg } from '../units/angles';
 import { bearingDeg, distanceM, type MapPoint } from '../units/frames';
 import { CLOSE_M, closeIn } from './closeIn';
-import { supportedCourse } from './course';
+import { crossingNearM, supportedCourse } from './course';
 import { doAndWait, type Script } from './hands';
 import { beginHunt, type Decisions, type Hunt, STEADY_DECISIONS } from './hunt';
 import { chooseAxis, type Look, lookDoubtingAxis, setNet } from './lookRound';
@@ -22,6 +22,9 @@ const UNSURE_STEP_M = 160;
 const DECADE_DB = 30;
 /** Less is a fade, not a step nearer. */
 const LEAST_GROWTH_DB = 3;
+/** Grown by so much over the last steps, it tells how far the tag is better than the gain does: a lying whip needs more gain than the rule. */
+const SURE_GROWTH_DB = 12;
+const SURE_GROWTH_SHARE = 0.17;
 const LEFT_SHARE = 0.6;
 const LONGER = 1.5;
 const SHORTER = 0.5;
@@ -29,6 +32,8 @@ const SHORTER = 0.5;
 const TURNED_SHARE = 0.5;
 /** Not beyond the crossing of the lines: the tag may lie before it. */
 const CROSSED_SHARE = 0.8;
+/** A shorter step tells nothing new. */
+const LEAST_TO_CROSSING_M = 20;
 
 /** Two ten-minute practices a week, spread over the skills, as the steady one keeps them. */
 const STEADY_PRACTICE = { daysPractised: 9, longestGapDays: 4, dueShare: 1, largestSkillShare: 0.4 };
@@ -91,13 +96,16 @@ function* goOn(hunt: Hunt, found: Look): Script<void> {
  * How far to walk before the next reading: a share of what the gain suggests, at least; longer each time while the sound grows
  * little, for in full view a tag is far louder than the rule has it; a share of what is left where it grows; not past the crossing.
  */
-function stepOf({ view, decisions, readings }: Hunt, found: Look, point: MapPoint | null): number {
+function stepOf(hunt: Hunt, found: Look, point: MapPoint | null): number {
+  const { view, decisions, readings } = hunt;
   const [last, base] = [readings.at(-2), readings.at(-3) ?? readings.at(-2)];
   const { at } = view.seen;
-  const byGrowthM =
-    last && base ? growthStepM(distanceM(last.at, at), distanceM(base.at, at), base.leastGainDb - found.leastGainDb) : FIRST_STEP_M;
+  const grownDb = base ? base.leastGainDb - found.leastGainDb : 0;
+  const byGrowthM = last && base ? growthStepM(distanceM(last.at, at), distanceM(base.at, at), grownDb) : FIRST_STEP_M;
   if (last && flipped(last.bearingDeg, found.bearingDeg)) return Math.max(LEAST_STEP_M, TURNED_SHARE * distanceM(last.at, at));
-  const byGainM = STEP_SHARE * distanceFromLeastGainM(found.leastGainDb);
+  const nearM = decisions.heeds ? crossingNearM(hunt) : null;
+  if (nearM !== null) return Math.max(LEAST_TO_CROSSING_M, nearM);
+  const byGainM = (grownDb >= SURE_GROWTH_DB ? SURE_GROWTH_SHARE : STEP_SHARE) * distanceFromLeastGainM(found.leastGainDb);
   const crossedM = point && decisions.heeds ? CROSSED_SHARE * distanceM(at, point) : Number.POSITIVE_INFINITY;
   return Math.min(last ? MOST_STEP_M : UNSURE_STEP_M, Math.max(LEAST_STEP_M, Math.min(crossedM, Math.max(byGainM, byGrowthM))));
 }

@@ -110,6 +110,13 @@ test('readings in line with the walk: still forward within 5 degrees after walki
   expect(contradicts(reading(0, 300, 40), inLine)).toBe(true);
 });
 
+test('one who has gone past the tag is sent back: readings in line that face one another have it between them', () => {
+  const before = [sight(100, 380, 2), sight(250, 395, -3), sight(400, 390, 4)];
+  const past = sight(820, 405, 5);
+  const { bearingDeg: backDeg } = bestSupportedDirection([...before, past], past.at)!;
+  expect(Math.abs(turnDeg(backDeg, bearingDeg(past.at, tag)))).toBeLessThan(15);
+});
+
 test('on the best point itself the last bearing is the direction', () => {
   const best = bestSupportedDirection([sight(0, 0, 0), sight(1000, 0, 0), reading(600, 400, 33)], tag)!;
   expect(best.bearingDeg).toBe(33);
