@@ -10,6 +10,9 @@ import { directionOf, type Field, fieldPower, minus, type Vector, waveOf } from 
 /** A point in space as a vector: east, north, height above sea level. */
 export const spaceVector = (point: MapPoint, zM: number): Vector => [point.eM, point.nM, zM];
 
+/** How high a point from which a line sends hangs over the ground under it, metres; no lower than 1. */
+export const heightOverGroundM = (world: World, at: Vector): number => Math.max(1, at[2] - valueAt(world.groundM, at[0], at[1]));
+
 /** Ends of the leg are left out where they stand on their own ground, metres. */
 const CLEAR_OF_END_M = 15;
 
@@ -21,9 +24,17 @@ export function secondLegDb(world: World, from: Vector, to: Vector, frequencyMHz
   // v |v| lambda / 2d of the worst edge: the same order as v without a root at every step. Less than J(v) = 0 is not asked for.
   const perSquare = (2 * d) / wavelengthM(frequencyMHz);
   let worst = -(GRAZING_V ** 2) / perSquare;
+  const { values, columns, rows, cellM } = world.groundM;
   for (let x = stepM; x < d - CLEAR_OF_END_M; x += stepM) {
     const share = x / d;
-    const overM = valueAt(world.groundM, from[0] + east * share, from[1] + north * share) - from[2] - up * share;
+    // valueAt in place: called apart it takes half as long again
+    const column = Math.min(columns - 1, Math.max(0, (from[0] + east * share) / cellM - 0.5));
+    const row = Math.min(rows - 1, Math.max(0, (from[1] + north * share) / cellM - 0.5));
+    const [x0, y0] = [Math.min(columns - 2, Math.floor(column)), Math.min(rows - 2, Math.floor(row))];
+    const at = y0 * columns + x0;
+    const south = values[at]! + (values[at + 1]! - values[at]!) * (column - x0);
+    const northM = values[at + columns]! + (values[at + columns + 1]! - values[at + columns]!) * (column - x0);
+    const overM = south + (northM - south) * (row - y0) - from[2] - up * share;
     const ends = x * (d - x);
     if (overM * Math.abs(overM) > worst * ends) worst = (overM * Math.abs(overM)) / ends;
   }

@@ -2,7 +2,7 @@ import { add, type Complex, complex, divide, exponential, magnitude, multiply, s
 import type { Polarization } from './ground';
 import { attenuationOf, LEAST_COS, nortonReflection } from './groundReflection';
 import { groundWaveRest } from './groundWaveRest';
-import { type Reflection, tabled } from './reflectedTable';
+import { tabled } from './reflectedTable';
 import { waveNumber } from './wavelength';
 
 /** The two ends over flat ground: heights above it and horizontal distance, metres. */
@@ -15,12 +15,19 @@ export type FlatPath = { readonly distanceM: number; readonly h1M: number; reado
  * The textbook factor (1 - u^2 + u^4 cos^2 psi) on the surface wave is left out: against the integral it is worse.
  * @source K. A. Norton, Proc. IRE 25 (1937) 1203-1236
  */
-export const flatEarthRatio = (eps: Complex, polarization: Polarization, frequencyMHz: number, path: FlatPath): Complex =>
-  withReflection(reflected, eps, polarization, frequencyMHz, path);
+export function flatEarthRatio(eps: Complex, polarization: Polarization, frequencyMHz: number, path: FlatPath): Complex {
+  const k = waveNumber(frequencyMHz);
+  const rays = raysOf(k, path);
+  return withReflection(reflected(eps, polarization, k, path.distanceM, path.h1M + path.h2M), polarization, rays);
+}
 
-/** The same with what the ground sends back read from a table: for the many ways from the wires and supports of power lines. */
-export const tabledEarthRatio = (eps: Complex, polarization: Polarization, frequencyMHz: number, path: FlatPath): Complex =>
-  withReflection(reflectedFromTable, eps, polarization, frequencyMHz, path);
+/** The same for both polarizations, what the ground sends back read from a table: for the many ways from wires and supports of power lines. */
+export function tabledEarthRatios(eps: Complex, frequencyMHz: number, path: FlatPath): { readonly [part in Polarization]: Complex } {
+  const k = waveNumber(frequencyMHz);
+  const rays = raysOf(k, path);
+  const { v, h } = reflectedFromTable(eps, k, path.distanceM, path.h1M + path.h2M);
+  return { v: withReflection(v, 'v', rays), h: withReflection(h, 'h', rays) };
+}
 
 /** What the ground sends back, over exp(-jkr)/r of the image. */
 function reflected(eps: Complex, polarization: Polarization, k: number, distanceM: number, heightM: number): Complex {
@@ -32,25 +39,35 @@ function reflected(eps: Complex, polarization: Polarization, k: number, distance
 
 const reflectedFromTable = tabled(reflected);
 
-function withReflection(
-  reflection: Reflection,
-  eps: Complex,
-  polarization: Polarization,
-  frequencyMHz: number,
-  { distanceM, h1M, h2M }: FlatPath,
-): Complex {
+/** What both polarizations share of the direct ray and that by the ground. */
+type Rays = {
+  readonly r1M: number;
+  readonly r2M: number;
+  readonly cosPsi: number;
+  /** A short dipole's near terms on the direct ray, and the turn of the longer way. */
+  readonly near: Complex;
+  readonly turn: Complex;
+};
+
+function raysOf(k: number, { distanceM, h1M, h2M }: FlatPath): Rays {
   const r1M = Math.sqrt(distanceM * distanceM + (h1M - h2M) * (h1M - h2M));
   const r2M = Math.sqrt(distanceM * distanceM + (h1M + h2M) * (h1M + h2M));
-  const k = waveNumber(frequencyMHz);
-  const cosPsi = Math.max(LEAST_COS, distanceM / r2M);
-  const whole = reflection(eps, polarization, k, distanceM, h1M + h2M);
-  // upright fields are compared with that of the direct ray, which goes as the square of the cosine of its angle
-  const upright = polarization === 'v' ? (r1M / r2M / cosPsi) ** 2 : 1;
-  const near = complex(1 - 1 / (k * r1M) ** 2, -1 / (k * r1M));
-  const second = divide(scale(whole, upright), near);
   // r2 - r1 without the loss of digits that the plain difference has far away
   const longerM = (4 * h1M * h2M) / (r1M + r2M);
-  return add(complex(1), scale(multiply(second, exponential(complex(0, -k * longerM))), r1M / r2M));
+  return {
+    r1M,
+    r2M,
+    cosPsi: Math.max(LEAST_COS, distanceM / r2M),
+    near: complex(1 - 1 / (k * r1M) ** 2, -1 / (k * r1M)),
+    turn: exponential(complex(0, -k * longerM)),
+  };
+}
+
+function withReflection(whole: Complex, polarization: Polarization, { r1M, r2M, cosPsi, near, turn }: Rays): Complex {
+  // upright fields are compared with that of the direct ray, which goes as the square of the cosine of its angle
+  const upright = polarization === 'v' ? (r1M / r2M / cosPsi) ** 2 : 1;
+  const second = divide(scale(whole, upright), near);
+  return add(complex(1), scale(multiply(second, turn), r1M / r2M));
 }
 
 /**

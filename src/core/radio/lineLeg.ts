@@ -1,8 +1,7 @@
 import { type Complex, complex, exponential, multiply, scale } from '../units/complex';
 import { valueAt } from '../world/grid';
-import { echoWave, secondLegDb, sightOf } from './echoLeg';
-import { tabledEarthRatio } from './flatEarth';
-import type { Polarization } from './ground';
+import { echoWave, sightOf } from './echoLeg';
+import { tabledEarthRatios } from './flatEarth';
 import { smoothStep } from './handOver';
 import type { EchoScene } from './hillEcho';
 import type { Lighting } from './litLine';
@@ -60,49 +59,49 @@ export function sentBy(wire: Wire, hit: WireHit, alongWire: Complex, coefficient
   return size < 1e-6 ? NO_FIELD : fieldAlong(along(leaving, 1 / size), amplitude);
 }
 
-/** Field over flat ground at the receiver, of what leaves a point, over that in free space. */
-export function overGround(at: Vector, scene: EchoScene, polarization: Polarization): Complex {
-  const sight = sightOf(scene.receiver, at);
-  return tabledEarthRatio(scene.eps, polarization, scene.frequencyMHz, {
-    distanceM: Math.max(0.5, Math.hypot(sight[0], sight[1])),
-    h1M: Math.max(1, at[2] - valueAt(scene.world.groundM, at[0], at[1])),
-    h2M: Math.max(0.05, scene.receiver[2] - valueAt(scene.world.groundM, scene.receiver[0], scene.receiver[1])),
+/** Where a line's waves are received: the scene, and the antenna's height over its ground, metres. */
+export type LineScene = EchoScene & { readonly overM: number };
+
+export const lineScene = (scene: EchoScene): LineScene => ({
+  ...scene,
+  overM: Math.max(0.05, scene.receiver[2] - valueAt(scene.world.groundM, scene.receiver[0], scene.receiver[1])),
+});
+
+/** Field over flat ground at the receiver, of what leaves a point, over that in free space: upright and level. */
+export type OverGround = { readonly v: Complex; readonly h: Complex };
+
+/** `overM`: the point's height over its own ground, see `heightOverGroundM`. */
+export function overGround([e, n]: Vector, overM: number, scene: LineScene): OverGround {
+  const [east, north] = [e - scene.receiver[0], n - scene.receiver[1]];
+  return tabledEarthRatios(scene.eps, scene.frequencyMHz, {
+    distanceM: Math.max(0.5, Math.hypot(east, north)),
+    h1M: overM,
+    h2M: scene.overM,
   });
 }
 
 /** Brings a field over flat ground to the receiver, upright and level part each in its own way. */
-export function fieldOverGround(field: Field, at: Vector, scene: EchoScene): Field {
+export function fieldOverGround(field: Field, at: Vector, over: OverGround, scene: EchoScene): Field {
   const { azimuthDeg, elevationDeg } = directionOf(sightOf(scene.receiver, at));
   const [up, right] = [upOf(azimuthDeg, elevationDeg), rightOf(azimuthDeg)];
-  return addFields(
-    fieldAlong(up, multiply(partAlong(field, up), overGround(at, scene, 'v'))),
-    fieldAlong(right, multiply(partAlong(field, right), overGround(at, scene, 'h'))),
-  );
+  return addFields(fieldAlong(up, multiply(partAlong(field, up), over.v)), fieldAlong(right, multiply(partAlong(field, right), over.h)));
 }
 
 /** Ground makes a field at most twice as strong, near terms a little more: as power. */
 export const MOST_OVER_GROUND = 6;
 
-/** Share of power that the ground at the receiver, the edges on the way and the distance leave of a wave from a point: for both polarizations no less. */
-export function mostLeft(at: Vector, scene: EchoScene): number {
-  const [v, h] = [overGround(at, scene, 'v'), overGround(at, scene, 'h')];
-  return Math.max(v.re * v.re + v.im * v.im, h.re * h.re + h.im * h.im) * mostSecondLeg(at, scene);
-}
-
-/** Share of power that the edges on the way and the distance leave of a wave from a point. */
-export function mostSecondLeg(at: Vector, scene: EchoScene): number {
-  const fade = fadeWithDistance(lengthOfVector(sightOf(scene.receiver, at)));
-  return fade === 0 ? 0 : fade * fade * 10 ** (-secondLegDb(scene.world, at, scene.receiver, scene.frequencyMHz) / 10);
-}
+/** What the ground makes of either polarization at most, as power. */
+export const mostOf = ({ v, h }: OverGround): number => Math.max(v.re * v.re + v.im * v.im, h.re * h.re + h.im * h.im);
 
 /** Share of the field that the distance to a line leaves. */
 export const fadeWithDistance = (r2M: number): number => 1 - smoothStep(FADES_FROM_M, GONE_AT_M, r2M);
 
+/** Where a wave comes from: the point, the whole way, what lights it, and the loss by edges on the way to the receiver, dB. */
+export type Origin = { readonly at: Vector; readonly wayM: number; readonly light: Lighting; readonly secondDb: number };
+
 /** A field at the receiver as a wave, edges of the ground on its way taken off. */
-export function lineWave(kind: WaveKind, field: Field, from: { at: Vector; wayM: number; light: Lighting }, scene: EchoScene): Wave {
-  const sight = sightOf(scene.receiver, from.at);
-  const secondDb = secondLegDb(scene.world, from.at, scene.receiver, scene.frequencyMHz);
+export function lineWave(kind: WaveKind, field: Field, { at, wayM, light, secondDb }: Origin, scene: EchoScene): Wave {
+  const sight = sightOf(scene.receiver, at);
   const left = fadeWithDistance(lengthOfVector(sight)) * 10 ** (-secondDb / 20);
-  const legs = { first: from.light.lossDb, secondDb };
-  return echoWave(kind, sight, turnField(field, complex(left)), from.wayM, legs, scene.frequencyMHz);
+  return echoWave(kind, sight, turnField(field, complex(left)), wayM, { first: light.lossDb, secondDb }, scene.frequencyMHz);
 }

@@ -3,7 +3,7 @@ import { valueAt } from '../world/grid';
 import type { PowerLine, Support } from '../world/world';
 import { type Bundle, makeBundle } from './bundle';
 import { directWave, type TagSite } from './directWave';
-import { spaceVector } from './echoLeg';
+import { heightOverGroundM, spaceVector } from './echoLeg';
 import { makeWire, type Wire } from './thinWire';
 import type { LossBudget } from './wave';
 import { type Field, fieldOf, fieldPower, lengthOfVector, minus, partAlong, type Vector } from './waveVector';
@@ -11,6 +11,8 @@ import { type Field, fieldOf, fieldPower, lengthOfVector, minus, partAlong, type
 /** What lights one support of a line: the field at wire height without its phase, times the distance, so that it may be carried along. */
 export type Lighting = {
   readonly at: Vector;
+  /** Over the ground under it, metres. */
+  readonly overM: number;
   readonly field: Field;
   readonly amplitude: number;
   readonly r1M: number;
@@ -102,7 +104,14 @@ function lightAt(site: TagSite, { foot }: Support, heightM: number, tag: Vector)
   const wave = directWave(site, foot, heightM, true).wave;
   const at: Vector = [foot.eM, foot.nM, foot.zM + heightM];
   const field = fieldOf(wave);
-  return { at, field, amplitude: Math.sqrt(fieldPower(field)), r1M: lengthOfVector(minus(tag, at)), lossDb: wave.lossDb };
+  return {
+    at,
+    overM: heightOverGroundM(site.world, at),
+    field,
+    amplitude: Math.sqrt(fieldPower(field)),
+    r1M: lengthOfVector(minus(tag, at)),
+    lossDb: wave.lossDb,
+  };
 }
 
 function litSupport(site: TagSite, support: Support, tag: Vector): LitSupport {

@@ -1,13 +1,39 @@
 import { magnitude } from '../units/complex';
 import { type Bundle, coupledFields } from './bundle';
+import { heightOverGroundM, secondLegDb } from './echoLeg';
 import type { EchoScene } from './hillEcho';
-import { type Candidate, carried, fieldOverGround, lineWave, MOST_OVER_GROUND, mostLeft, NO_FIELD, sentBy } from './lineLeg';
+import {
+  type Candidate,
+  carried,
+  fadeWithDistance,
+  fieldOverGround,
+  type LineScene,
+  lineScene,
+  lineWave,
+  MOST_OVER_GROUND,
+  mostOf,
+  NO_FIELD,
+  type OverGround,
+  overGround,
+  sentBy,
+} from './lineLeg';
 import type { Lighting, LitLine, LitSpan } from './litLine';
 import { supportCandidates } from './supportEcho';
 import { placeOn, wireCoefficient, wireHit, wireSpread } from './thinWire';
 import type { Wave } from './wave';
 import { wavelengthM, waveNumber } from './wavelength';
-import { addFields, dot, fieldPower, fieldSquared, minus, partAlong, plus, along as stretched, type Vector } from './waveVector';
+import {
+  addFields,
+  dot,
+  fieldPower,
+  fieldSquared,
+  lengthOfVector,
+  minus,
+  partAlong,
+  plus,
+  along as stretched,
+  type Vector,
+} from './waveVector';
 
 /** Waves weaker than this are left out whatever else there is, (V/m)^2 for 1 W. */
 const LEAST_POWER = 1e-24;
@@ -19,8 +45,9 @@ const LEAST_DB = 40;
  * `leastPower`, (V/m)^2 for 1 W, are left out.
  */
 export function lineEchoes(lines: readonly LitLine[], scene: EchoScene, leastPower = LEAST_POWER): readonly Wave[] {
+  const there = lineScene(scene);
   return lines.flatMap((line) =>
-    keptWaves([...spanCandidates(line, scene, leastPower), ...supportCandidates(line, scene, leastPower)], leastPower),
+    keptWaves([...spanCandidates(line, there, leastPower), ...supportCandidates(line, there, leastPower)], leastPower),
   );
 }
 
@@ -44,28 +71,52 @@ function keptWaves(candidates: readonly Candidate[], leastPower: number): readon
 }
 
 /** One candidate for the spans that hang from the same lighting. */
-export function spanCandidates(line: LitLine, scene: EchoScene, leastPower: number): readonly Candidate[] {
-  return line.bundles.flatMap((bundle) => {
+export function spanCandidates(line: LitLine, scene: LineScene, leastPower: number): readonly Candidate[] {
+  const found: Candidate[] = [];
+  for (const bundle of line.bundles) {
     let most = 0;
     for (const span of bundle.wires) most += mostFromSpan(span, line, scene);
-    if (MOST_OVER_GROUND * most * most < leastPower) return [];
-    const mostPower = spanLeft(bundle, line, scene) * most * most;
-    return mostPower < leastPower ? [] : [{ mostPower, make: () => spanWave(bundle, line, scene) }];
+    if (MOST_OVER_GROUND * most * most < leastPower) continue;
+    const ways = waysOf(bundle, line, scene);
+    const mostPower = mostByWays(ways, most * most, leastPower, scene);
+    if (mostPower >= leastPower) found.push({ mostPower, make: () => spanWave(bundle, ways, line, scene) });
+  }
+  return found;
+}
+
+/** The way from a wire to the receiver: where it begins, what the ground makes of it, the distance's share, edges once they are known. */
+type Way = { readonly at: Vector; readonly over: OverGround; readonly fade: number; secondDb: number | undefined };
+
+function waysOf({ wires }: Bundle<LitSpan>, { tag }: LitLine, scene: LineScene): readonly Way[] {
+  return wires.map((span) => {
+    const [a, b] = [placeOn(span, tag), placeOn(span, scene.receiver)];
+    const s = a.alongM + ((b.alongM - a.alongM) * a.awayM) / (a.awayM + b.awayM);
+    const at = onSpan(span, s / span.lengthM);
+    const fade = fadeWithDistance(lengthOfVector(minus(at, scene.receiver)));
+    return { at, over: overGround(at, heightOverGroundM(scene.world, at), scene), fade, secondDb: undefined };
   });
 }
 
-/** Share of power left to a bundle's wave by the ground under it, the edges on its way and the distance: it comes from one of its wires. */
-function spanLeft({ wires }: Bundle<LitSpan>, { tag }: LitLine, scene: EchoScene): number {
+const secondDbOf = (way: Way, { world, receiver, frequencyMHz }: EchoScene): number => {
+  way.secondDb ??= secondLegDb(world, way.at, receiver, frequencyMHz);
+  return way.secondDb;
+};
+
+/**
+ * No less than the power of a wave that leaves with `power` from one of these ways. Edges are asked for only until one way lets enough
+ * pass: they cost most.
+ */
+function mostByWays(ways: readonly Way[], power: number, leastPower: number, scene: EchoScene): number {
   let most = 0;
-  for (const span of wires) {
-    const [a, b] = [placeOn(span, tag), placeOn(span, scene.receiver)];
-    const s = a.alongM + ((b.alongM - a.alongM) * a.awayM) / (a.awayM + b.awayM);
-    most = Math.max(most, mostLeft(onSpan(span, s / span.lengthM), scene));
+  for (const way of ways) {
+    let left = power * mostOf(way.over) * way.fade * way.fade;
+    if (left >= leastPower && most < leastPower) left *= 10 ** (-secondDbOf(way, scene) / 10);
+    most = Math.max(most, left);
   }
   return most;
 }
 
-function spanWave(bundle: Bundle<LitSpan>, line: LitLine, scene: EchoScene): Wave {
+function spanWave(bundle: Bundle<LitSpan>, ways: readonly Way[], line: LitLine, scene: LineScene): Wave {
   const k = waveNumber(scene.frequencyMHz);
   const hits = bundle.wires.map((span) => wireHit(span, line.tag, scene.receiver, wavelengthM(scene.frequencyMHz)));
   const lights = bundle.wires.map((span): readonly [Lighting, Lighting] => [line.lights[span.fromLight]!, line.lights[span.toLight]!]);
@@ -79,8 +130,7 @@ function spanWave(bundle: Bundle<LitSpan>, line: LitLine, scene: EchoScene): Wav
   const alongM = hits.map((hit) => dot(minus(hit.at, first.at), axis));
   const alongWires = coupledFields(bundle, incident, alongM, { across: k * first.sinBeta, along: k * cosBeta });
   let field = NO_FIELD;
-  let best = -1;
-  let from = { at: scene.receiver, wayM: 0, light: line.lights[0]! };
+  let [best, strongest] = [-1, 0];
   bundle.wires.forEach((span, i) => {
     const hit = hits[i]!;
     const part = sentBy(span, hit, alongWires[i]!, wireCoefficient(k, span.radiusM, hit.sinBeta), scene);
@@ -88,10 +138,13 @@ function spanWave(bundle: Bundle<LitSpan>, line: LitLine, scene: EchoScene): Wav
     field = addFields(field, part);
     if (power > best) {
       best = power;
-      from = { at: onSpan(span, hit.share), wayM: hit.r1M + hit.r2M, light: lights[i]![hit.share < 0.5 ? 0 : 1] };
+      strongest = i;
     }
   });
-  return lineWave('wire', fieldOverGround(field, from.at, scene), from, scene);
+  const [hit, way] = [hits[strongest]!, ways[strongest]!];
+  const light = lights[strongest]![hit.share < 0.5 ? 0 : 1];
+  const from = { at: way.at, wayM: hit.r1M + hit.r2M, light, secondDb: secondDbOf(way, scene) };
+  return lineWave('wire', fieldOverGround(field, way.at, way.over, scene), from, scene);
 }
 
 /**

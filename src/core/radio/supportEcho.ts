@@ -1,14 +1,18 @@
 import { type Complex, complex, exponential, multiply, scale } from '../units/complex';
 import { cylinderCoefficient } from './cylinder';
+import { secondLegDb } from './echoLeg';
 import type { EchoScene } from './hillEcho';
 import {
   type Candidate,
   carried,
+  fadeWithDistance,
   fieldOverGround,
+  type LineScene,
   lineWave,
   MOST_OVER_GROUND,
-  mostSecondLeg,
+  mostOf,
   NO_FIELD,
+  type OverGround,
   overGround,
   scattered,
 } from './lineLeg';
@@ -24,22 +28,35 @@ const GUIDED_COUPLING = 0.3;
  * Waves from the supports of a line: each an upright cylinder lit along its height, its pieces added with the ground's part at the
  * height of each; and what the wave guided by the line sends from it.
  */
-export function supportCandidates(line: LitLine, scene: EchoScene, leastPower: number): readonly Candidate[] {
+export function supportCandidates(line: LitLine, scene: LineScene, leastPower: number): readonly Candidate[] {
   const entry = strongestLight(line);
-  return line.supports.flatMap((support): readonly Candidate[] => {
+  const found: Candidate[] = [];
+  for (const support of line.supports) {
     const flatM = Math.max(0.5, Math.hypot(scene.receiver[0] - support.topM[0], scene.receiver[1] - support.topM[1]));
     const guide = guidedAmplitude(line, entry, support.topM, flatM, scene);
     const most = mostScattered(support, line.tag, flatM, scene) + guide;
-    if (MOST_OVER_GROUND * most * most < leastPower) return [];
-    const mostPower = mostOverGround(support, scene) * mostSecondLeg(mirrorPoint(support, line.tag, scene), scene) * most * most;
-    return mostPower < leastPower ? [] : [{ mostPower, make: () => supportWave(support, line, guide, scene) }];
-  });
+    if (MOST_OVER_GROUND * most * most < leastPower) continue;
+    const at = mirrorPoint(support, line.tag, scene);
+    const fade = fadeWithDistance(lengthOfVector(minus(at, scene.receiver)));
+    if (fade === 0 || MOST_OVER_GROUND * most * most * fade * fade < leastPower) continue;
+    const secondDb = secondLegDb(scene.world, at, scene.receiver, scene.frequencyMHz);
+    const onWay = most * most * fade * fade * 10 ** (-secondDb / 10);
+    if (MOST_OVER_GROUND * onWay < leastPower) continue;
+    const over = support.lights.map((light) => overGround(light.at, light.overM, scene));
+    const mostPower = onWay * mostOverGround(over);
+    if (mostPower >= leastPower) found.push({ mostPower, make: () => supportWave(support, { at, over, guide, secondDb }, line, scene) });
+  }
+  return found;
 }
 
-/** What the ground at the receiver makes of any part of a support's wave at most, as power. */
-function mostOverGround({ lights, topM }: LitSupport, scene: EchoScene): number {
-  const ratios = [...lights.map((light) => overGround(light.at, scene, 'v')), overGround(topM, scene, 'v'), overGround(topM, scene, 'h')];
-  return Math.max(...ratios.map(({ re, im }) => re * re + im * im));
+/** What is known of a support's wave before it is made: where it comes from, the ground at the height of each light, the guided part, edges. */
+type Known = { readonly at: Vector; readonly over: readonly OverGround[]; readonly guide: number; readonly secondDb: number };
+
+/** What the ground at the receiver makes of any part of a support's wave at most, as power: of the upright ones, and of both at the top. */
+function mostOverGround(over: readonly OverGround[]): number {
+  let most = mostOf(over[over.length - 1]!);
+  for (const { v } of over) most = Math.max(most, v.re * v.re + v.im * v.im);
+  return most;
 }
 
 /** Where the wave comes from: where the mirror point stands on the support. */
@@ -50,25 +67,23 @@ function mirrorPoint({ wires, topM }: LitSupport, tag: Vector, { receiver }: Ech
   return [topM[0], topM[1], Math.min(topM[2], Math.max(lowM, zM))];
 }
 
-function supportWave(support: LitSupport, line: LitLine, guide: number, scene: EchoScene) {
+function supportWave(support: LitSupport, { at, over, guide, secondDb }: Known, line: LitLine, scene: LineScene) {
   const { wires, lights, topM } = support;
   const turn = turnRound(line.tag, topM, scene.receiver);
-  const over = lights.map((light) => overGround(light.at, scene, 'v'));
   const hits = wires.map((wire) => wireHit(wire, line.tag, scene.receiver, wavelengthM(scene.frequencyMHz)));
   const first = hits[0]!;
   const coefficient = cylinderCoefficient(waveNumber(scene.frequencyMHz), wires[0]!.radiusM, first.sinBeta, turn);
   const field = wires.reduce<Field>((sum, wire, i) => {
     const hit = hits[i]!;
     const incident = addFields(
-      carried(lights[i]!, multiply(hit.fromPart, over[i]!), hit, scene),
-      carried(lights[i + 1]!, multiply(hit.toPart, over[i + 1]!), hit, scene),
+      carried(lights[i]!, multiply(hit.fromPart, over[i]!.v), hit, scene),
+      carried(lights[i + 1]!, multiply(hit.toPart, over[i + 1]!.v), hit, scene),
     );
     return addFields(sum, scattered(wire, hit, incident, coefficient, scene));
   }, NO_FIELD);
-  const at = mirrorPoint(support, line.tag, scene);
-  const along = fieldOverGround(guidedField(guide, support, line, scene), topM, scene);
+  const along = fieldOverGround(guidedField(guide, support, line, scene), topM, over[over.length - 1]!, scene);
   const light = lights[Math.floor(lights.length / 2)]!;
-  return lineWave('pole', addFields(field, along), { at, wayM: first.r1M + first.r2M, light }, scene);
+  return lineWave('pole', addFields(field, along), { at, wayM: first.r1M + first.r2M, light, secondDb }, scene);
 }
 
 /**

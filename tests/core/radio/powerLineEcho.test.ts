@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { makeAirspace } from '../../../src/core/radio/arrivals';
 import { coupledFields, makeBundle } from '../../../src/core/radio/bundle';
 import { GROUND, permittivity } from '../../../src/core/radio/ground';
+import { lineScene } from '../../../src/core/radio/lineLeg';
 import { litLines } from '../../../src/core/radio/litLine';
 import { spanCandidates } from '../../../src/core/radio/powerLineEcho';
 import { supportCandidates } from '../../../src/core/radio/supportEcho';
@@ -157,7 +158,7 @@ function drawnLine(kind: (typeof LINES)[number], seed: number, places: number) {
     const at =
       i % 2 === 0 ? { eM: e + between(-150, 150), nM: n + between(-150, 150) } : { eM: between(20, 2_380), nM: between(20, 2_380) };
     const receiver: Vector = [at.eM, at.nM, valueAt(world.groundM, at.eM, at.nM) + 1.7];
-    return { world, receiver, frequencyMHz: 150, eps: permittivity(GROUND.wet, 150) };
+    return lineScene({ world, receiver, frequencyMHz: 150, eps: permittivity(GROUND.wet, 150) });
   });
   return { line, scenes };
 }

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { flatEarthRatio, tabledEarthRatio } from '../../../src/core/radio/flatEarth';
+import { flatEarthRatio, tabledEarthRatios } from '../../../src/core/radio/flatEarth';
 import { GROUND, type Polarization, permittivity } from '../../../src/core/radio/ground';
 import { randomFor } from '../../../src/core/random/draw';
 import { magnitude, subtract } from '../../../src/core/units/complex';
@@ -11,7 +11,7 @@ function worstShare(mhz: number, polarization: Polarization, nearestM: number): 
   let worst = 0;
   for (let i = 0; i < 400; i++) {
     const path = { distanceM: nearestM * (1_500 / nearestM) ** random(), h1M: 1 + 30 * random(), h2M: 0.5 + 2 * random() };
-    const gap = subtract(tabledEarthRatio(eps, polarization, mhz, path), flatEarthRatio(eps, polarization, mhz, path));
+    const gap = subtract(tabledEarthRatios(eps, mhz, path)[polarization], flatEarthRatio(eps, polarization, mhz, path));
     worst = Math.max(worst, magnitude(gap));
   }
   return worst;
