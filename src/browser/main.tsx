@@ -16,6 +16,7 @@ import './ground/mapChrome.css';
 import './ground/sheet.css';
 import './ground/panel.css';
 import './ground/fix.css';
+import './ground/pinNote.css';
 import './ground/ruleOut.css';
 import './ground/tags.css';
 import './ground/panelOnPhones.css';
@@ -34,7 +35,9 @@ import { opening, openRunOf, openSound, runFileText, sound, tendRun } from './op
 import { goTo, route } from './route';
 import { startRunClock } from './runClock';
 import { enterRun } from './runEntry';
+import { ownExercise } from './share/ownExercise';
 import { unlockSound } from './sound/unlock';
+import { LESSON_WORDS } from './start/lessonWords';
 import { Opening } from './start/Opening';
 import { StartPage } from './start/StartPage';
 import { shipped } from './start/shipped';
@@ -95,6 +98,7 @@ function followDebrief(key: number | null): void {
 }
 
 const Club = laterRoom(async () => (await import('./club/Club')).Club);
+const Desk = laterRoom(async () => (await import('./desk/Desk')).Desk);
 const Share = laterRoom(async () => (await import('./share/Share')).Share);
 const ExerciseByLink = laterRoom(async () => (await import('./share/ExerciseByLink')).ExerciseByLink);
 
@@ -122,12 +126,27 @@ function Rooms() {
   if (now.room === 'logbook')
     return <Logbook onBack={() => goTo('/')} onDrills={() => goTo('/drills')} onDebrief={(key) => goTo(`/debrief/${key}`)} />;
   if (now.room === 'club') return <Club shipped={shipped} onBack={() => goTo('/')} onDebrief={openRunFile} />;
+  if (now.room === 'desk')
+    return (
+      <Desk
+        lessons={LESSON_WORDS}
+        shipped={shipped}
+        onWalk={(scenario) => startOwn(scenario)}
+        onShare={shareOwn}
+        onBack={() => goTo('/')}
+      />
+    );
   if (now.room === 'share')
     return (
       <Share choices={shipped} name={now.name} onChoose={(name) => goTo(`/share/${encodeURIComponent(name)}`)} onBack={() => goTo('/')} />
     );
   if (now.room === 'exercise') return <ExerciseByLink packed={now.packed} onStart={startOwn} onBack={() => goTo('/')} />;
   return <StartRoom />;
+}
+
+function shareOwn(scenario: Scenario): void {
+  ownExercise.value = scenario;
+  goTo('/share/own');
 }
 
 function openRunFile(recording: Recording): void {

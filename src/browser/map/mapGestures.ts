@@ -4,6 +4,8 @@ type Looks = {
   readonly pan: (dxPx: number, dyPx: number) => void;
   readonly zoom: (factor: number, anchor: ScreenPoint) => void;
   readonly tapped: (at: ScreenPoint) => void;
+  /** Takes up what lies under a finger: from then on the finger carries it instead of the map. */
+  readonly grab?: (at: ScreenPoint) => ((to: ScreenPoint) => void) | null;
   /** On a map within a page the wheel zooms only with Ctrl held, so that the page still scrolls. */
   readonly withinPage?: boolean;
 };
@@ -12,9 +14,10 @@ type Looks = {
 const TAP_PX = 6;
 
 /** Drag to look about, wheel or two fingers to zoom, tap for `tapped`. @returns lets go of the element */
-export function mapGestures(element: HTMLElement, { pan, zoom, tapped, withinPage = false }: Looks): () => void {
+export function mapGestures(element: HTMLElement, { pan, zoom, tapped, grab, withinPage = false }: Looks): () => void {
   const fingers = new Map<number, ScreenPoint>();
   let movedPx = 0;
+  let carry: ((to: ScreenPoint) => void) | null = null;
   const place = (event: MouseEvent): ScreenPoint => {
     const box = element.getBoundingClientRect();
     return { x: event.clientX - box.left, y: event.clientY - box.top };
@@ -22,9 +25,15 @@ export function mapGestures(element: HTMLElement, { pan, zoom, tapped, withinPag
   const down = (event: PointerEvent) => {
     if (event.button !== 0) return;
     element.setPointerCapture(event.pointerId);
-    if (fingers.size === 0) movedPx = 0;
+    if (fingers.size === 0) {
+      movedPx = 0;
+      carry = grab?.(place(event)) ?? null;
+    }
     fingers.set(event.pointerId, place(event));
-    if (fingers.size > 1) movedPx = TAP_PX * 2;
+    if (fingers.size > 1) {
+      movedPx = TAP_PX * 2;
+      carry = null;
+    }
   };
   const move = (event: PointerEvent) => {
     const before = fingers.get(event.pointerId);
@@ -37,7 +46,9 @@ export function mapGestures(element: HTMLElement, { pan, zoom, tapped, withinPag
       const middle = { x: (now.x + other.x) / 2, y: (now.y + other.y) / 2 };
       pan((now.x - before.x) / 2, (now.y - before.y) / 2);
       zoom(apart(now, other) / Math.max(1, apart(before, other)), middle);
-    } else if (movedPx > TAP_PX) pan(now.x - before.x, now.y - before.y);
+    } else if (movedPx <= TAP_PX) return;
+    else if (carry) carry(now);
+    else pan(now.x - before.x, now.y - before.y);
   };
   const up = (event: PointerEvent) => {
     const held = fingers.delete(event.pointerId);

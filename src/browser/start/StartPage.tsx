@@ -99,13 +99,19 @@ function ClubDoors() {
   return (
     <section class="club-doors">
       <h2>For a club evening</h2>
-      <p class="quiet">One exercise for everybody, by code, link or file; at the end all runs in one table. Nothing needs a server.</p>
+      <p class="quiet">
+        One exercise for everybody, by code, link or file; at the end all runs in one table. Exercises are made at the desk. Nothing needs a
+        server.
+      </p>
       <div class="today-more">
         <button type="button" onClick={() => goTo('/share')}>
           Share an exercise
         </button>
         <button type="button" onClick={() => goTo('/club')}>
           Club table
+        </button>
+        <button type="button" onClick={() => goTo('/desk')}>
+          Course desk
         </button>
       </div>
     </section>

@@ -3,6 +3,7 @@ import type { WorkKind } from './openWorker';
 const FETCH: Readonly<Record<WorkKind, () => Promise<unknown>>> = {
   club: () => import('./club.worker'),
   debrief: () => import('./debrief.worker'),
+  draw: () => import('./draw.worker'),
   land: () => import('./land.worker'),
   reading: () => import('./reading.worker'),
   steady: () => import('./steady.worker'),

@@ -1,0 +1,40 @@
+import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
+import { looksLikeDraft } from '../../core/desk/draft';
+import type { KeptHistory } from '../../core/desk/history';
+import type { Scenario } from '../../core/scenario/schema';
+
+interface Shelf extends DBSchema {
+  desk: { key: 'draft'; value: KeptHistory<Scenario> };
+}
+
+let opened: Promise<IDBPDatabase<Shelf>> | null = null;
+const shelf = (): Promise<IDBPDatabase<Shelf>> => {
+  opened ??= openDB<Shelf>('faintward-desk', 1, {
+    upgrade(db) {
+      db.createObjectStore('desk');
+    },
+  });
+  return opened;
+};
+
+/** Keeps what lies on the desk with all its past. @returns whether the browser took it */
+export async function keepDesk(history: KeptHistory<Scenario>): Promise<boolean> {
+  try {
+    await (await shelf()).put('desk', history, 'draft');
+    return true;
+  } catch {
+    return false; // no storage: the desk says so and goes on in memory
+  }
+}
+
+/** What lay on the desk; `null` where nothing did, or only what this version can't go on with. */
+export async function keptDesk(): Promise<KeptHistory<Scenario> | null> {
+  try {
+    const kept = await (await shelf()).get('desk', 'draft');
+    if (!kept || !looksLikeDraft(kept.now)) return null;
+    const ours = [...kept.past, ...kept.future].every(({ value }) => looksLikeDraft(value));
+    return ours ? kept : { now: kept.now, past: [], future: [] };
+  } catch {
+    return null;
+  }
+}
