@@ -3,6 +3,7 @@ import { toDeg, toRad, wrapBearingDeg } from '../../core/units/angles';
 import { act, holdNow, ring } from '../currentRun';
 import { SEGMENT_DEG, segmentOf } from '../heardRing';
 import { antennaStrokes } from './antennaShape';
+import { readDeg } from './measures';
 import { bearingText } from './words';
 
 const RING = 84;
@@ -35,7 +36,7 @@ export function AntennaDial() {
       aria-label="Antenna heading"
       aria-valuemin={0}
       aria-valuemax={359}
-      aria-valuenow={Math.round(hold.headingDeg) % 360}
+      aria-valuenow={Math.round(readDeg(hold.headingDeg)) % 360}
       aria-valuetext={`${bearingText(hold.headingDeg)}, held ${hold.rollDeg >= 45 ? 'upright' : 'flat'}`}
       onPointerDown={(event) => {
         event.currentTarget.setPointerCapture(event.pointerId);
@@ -51,7 +52,7 @@ export function AntennaDial() {
         <path class="dial-empty" d={EMPTY} />
         <SoundRing />
         {(['N', 'E', 'S', 'W'] as const).map((letter, i) => (
-          <text key={letter} class="dial-letter" x={[0, 105, 0, -105][i]} y={[-105, 0, 105, 0][i]}>
+          <text key={letter} class="dial-letter" transform={`translate(${spot(90 * i - readDeg(0), 105)})`}>
             {letter}
           </text>
         ))}

@@ -1,5 +1,6 @@
 import { Segments } from '../controls/Segments';
 import { act, holdNow, openRun } from '../currentRun';
+import { northWord } from './measures';
 import { bearingText } from './words';
 
 /** Where the antenna points and how it is held. */
@@ -12,7 +13,7 @@ export function AntennaHold() {
         <h2 class="label">Antenna</h2>
         <p>
           <output class="number hold-number">{openRun.value?.exercise.scenario.aids.compass ? bearingText(hold.headingDeg) : '–'}</output>
-          <span class="unit"> true</span>
+          <span class="unit"> {northWord()}</span>
         </p>
       </div>
       <Segments

@@ -1,13 +1,14 @@
 import { MutedMark, SpeakerMark } from '../controls/marks';
 import { notebook, openRun, paused, walkedM, wholeSecond } from '../currentRun';
 import { change, settings } from '../storage/settings';
+import { lengthText } from './measures';
 import { notebookShown } from './panels';
-import { clockText, walkedText } from './words';
+import { clockText } from './words';
 
 /** One line on top: the exercise, the task, time, distance, pause. */
 export function Bar() {
   const scenario = openRun.value?.exercise.scenario;
-  const [distance, unit] = walkedText(walkedM.value);
+  const [distance, unit] = lengthText(walkedM.value);
   const { muted } = settings.value;
   return (
     <header class="bar">

@@ -2,9 +2,16 @@ import type { Fix } from '../../core/fix/fix';
 import { CloseMark } from '../controls/marks';
 import { notebook } from '../currentRun';
 import { chooseStart, chosenStart, closeFix, fixAllowed, fixNow, fixShown, placingStart, toggleFix } from './fixNow';
+import { lengthText } from './measures';
 
-const metres = (m: number): string => (m < 950 ? `${Math.max(1, Math.round(m))}` : (m / 1_000).toFixed(1));
-const unit = (m: number): string => (m < 950 ? 'm' : 'km');
+function Length({ m }: { readonly m: number }) {
+  const [value, unit] = lengthText(Math.max(1, m));
+  return (
+    <>
+      <span class="number">{value}</span> <span class="unit">{unit}</span>
+    </>
+  );
+}
 
 /** Asks for the fix, where the exercise grants one. */
 export function FixButton() {
@@ -53,8 +60,7 @@ function FixWords({ fix }: { readonly fix: Fix }) {
           <div>
             <dt class="label">Area, half axes</dt>
             <dd>
-              <span class="number">{metres(area.semiMajorM)}</span> <span class="unit">{unit(area.semiMajorM)}</span> ×{' '}
-              <span class="number">{metres(area.semiMinorM)}</span> <span class="unit">{unit(area.semiMinorM)}</span>
+              <Length m={area.semiMajorM} /> × <Length m={area.semiMinorM} />
             </dd>
           </div>
         )}

@@ -1,6 +1,7 @@
 import { HereMark, MinusMark, PlusMark } from '../controls/marks';
 import { openRun } from '../currentRun';
 import { centreOnMe, following, mapView, zoom } from './mapView';
+import { northWord, readDeg, scaleLength } from './measures';
 
 /** What a map carries at its rim: north, scale, contour interval, and the ways to look at it. */
 export function MapChrome() {
@@ -10,6 +11,15 @@ export function MapChrome() {
         <svg viewBox="0 0 20 34" width="20" height="34" aria-hidden="true">
           <path d="M10 2l5 15h-10z" fill="currentColor" />
           <path d="M10 17v5" stroke="currentColor" stroke-width="1.600" />
+          {northWord() === 'magnetic' && (
+            <path
+              d="M10 17V-2M10 -2l-2.500 5"
+              transform={`rotate(${-readDeg(0)} 10 17)`}
+              stroke="currentColor"
+              stroke-width="1"
+              fill="none"
+            />
+          )}
           <text x="10" y="33" text-anchor="middle" font-size="11" font-weight="700" fill="currentColor">
             N
           </text>
@@ -38,19 +48,17 @@ export function MapChrome() {
   );
 }
 
-const LENGTHS_M = [10, 20, 50, 100, 200, 500, 1_000, 2_000];
-
 function MapScale() {
   const { pxPerM } = mapView.value;
-  const lengthM = LENGTHS_M.filter((m) => m * pxPerM <= 170).at(-1) ?? 10;
+  const length = scaleLength(170 / pxPerM);
   const interval = openRun.value?.land.contourIntervalM ?? 10;
   return (
     <div class="map-scale number">
       <span class="map-scale-words">
-        <span>{lengthM < 1_000 ? `${lengthM} m` : `${lengthM / 1_000} km`}</span>
+        <span>{length.text}</span>
         <span class="map-interval">contours {interval} m</span>
       </span>
-      <span class="map-scale-bar" style={{ width: `${lengthM * pxPerM}px` }} />
+      <span class="map-scale-bar" style={{ width: `${length.m * pxPerM}px` }} />
     </div>
   );
 }

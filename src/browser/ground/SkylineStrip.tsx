@@ -7,6 +7,7 @@ import { holdNow, openRun, runState } from '../currentRun';
 import { currentPalette } from '../design/palette';
 import type { SizePx } from '../map/screenFrame';
 import { settings } from '../storage/settings';
+import { readDeg } from './measures';
 import { paintSkyline } from './paintSkyline';
 import { exaggerationFor, pxPerDegFor } from './skylineView';
 import { bearingText } from './words';
@@ -81,7 +82,7 @@ function paintStrip(canvas: HTMLCanvasElement, skyline: Skyline, state: RunState
   const exaggeration = exaggerationFor(highest(skyline), pxPerDeg, horizonY - 16);
   const compass = openRun.peek()!.exercise.scenario.aids.compass;
   const view = { headingDeg: state.hold.headingDeg, pxPerDeg, horizonY, exaggeration, size, footPx };
-  paintSkyline(context, skyline, view, currentPalette(), compass);
+  paintSkyline(context, skyline, view, currentPalette(), compass ? readDeg : null);
   return exaggeration;
 }
 

@@ -1,5 +1,6 @@
 import { TICKS_PER_S } from '../../core/run/state';
 import { act, holdNow, legsNow, openRun, runState } from '../currentRun';
+import { paceText } from './measures';
 import { changePace, chosenPace, paces } from './pace';
 import { bearingText } from './words';
 
@@ -9,6 +10,7 @@ export function WalkControl() {
   const walking = (legs?.paceMPerS ?? 0) > 0;
   const busyS = Math.ceil(((runState.value?.busyUntilTick ?? 0) - (runState.value?.tick ?? 0)) / TICKS_PER_S);
   const compass = openRun.value?.exercise.scenario.aids.compass;
+  const [pace, unit] = paceText(chosenPace.value.mPerS);
   return (
     <div class="walk">
       <button type="button" class={walking ? 'walk-go walking' : 'walk-go'} onClick={walkOrStop}>
@@ -25,8 +27,8 @@ export function WalkControl() {
             keepWalking();
           }}
         >
-          <span class="number">{chosenPace.value.mPerS}</span>
-          <span class="unit">m/s</span>
+          <span class="number">{pace}</span>
+          <span class="unit">{unit}</span>
         </button>
       )}
       {busyS > 0 && <span class="walk-blocked">changing the antenna, {busyS} s</span>}

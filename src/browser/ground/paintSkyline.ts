@@ -12,7 +12,7 @@ const bearingOf = ({ east, north }: { readonly east: number; readonly north: num
   wrapBearingDeg(toDeg(Math.atan2(east, north)));
 
 /** Sky, ridges from far to near with what stands on them, the wires, the antenna's pointer, and degrees along the foot. */
-export function paintSkyline(context: Context, skyline: Skyline, view: StripView, palette: Palette, compass: boolean): void {
+export function paintSkyline(context: Context, skyline: Skyline, view: StripView, palette: Palette, read: Read | null): void {
   const { width, height } = view.size;
   const sky = context.createLinearGradient(0, 0, 0, view.horizonY);
   sky.addColorStop(0, palette['sky-top']);
@@ -35,7 +35,7 @@ export function paintSkyline(context: Context, skyline: Skyline, view: StripView
     for (const wire of skyline.wires)
       if (wire.distanceM >= layer.fromM && wire.distanceM < layer.toM) paintWire(context, wire, view, palette, hazeShare);
   }
-  paintFoot(context, view, palette, compass);
+  paintFoot(context, view, palette, read);
   paintPointer(context, view, palette);
 }
 
@@ -199,7 +199,10 @@ function paintWire(context: Context, wire: SkylineWire, view: StripView, palette
   context.stroke();
 }
 
-function paintFoot(context: Context, view: StripView, palette: Palette, compass: boolean): void {
+/** A true bearing as the learner reads it. */
+type Read = (trueDeg: number) => number;
+
+function paintFoot(context: Context, view: StripView, palette: Palette, read: Read | null): void {
   const { width, height } = view.size;
   const top = height - view.footPx;
   context.fillStyle = palette.paper;
@@ -213,12 +216,13 @@ function paintFoot(context: Context, view: StripView, palette: Palette, compass:
   context.beginPath();
   const half = width / 2 / view.pxPerDeg;
   const every = view.pxPerDeg > 7 ? 15 : 30;
-  for (let deg = Math.ceil((view.headingDeg - half) / 5) * 5; deg <= view.headingDeg + half; deg += 5) {
-    const x = width / 2 + (deg - view.headingDeg) * view.pxPerDeg;
+  const headingDeg = read ? read(view.headingDeg) : view.headingDeg;
+  for (let deg = Math.ceil((headingDeg - half) / 5) * 5; deg <= headingDeg + half; deg += 5) {
+    const x = width / 2 + (deg - headingDeg) * view.pxPerDeg;
     const named = deg % every === 0;
     context.moveTo(x, top);
     context.lineTo(x, top + (named ? 5 : 3));
-    if (named && compass && x > 18 && x < width - 18) context.fillText(nameOf(wrapBearingDeg(deg)), x, top + 5 + (view.footPx - 5) / 2);
+    if (named && read && x > 18 && x < width - 18) context.fillText(nameOf(wrapBearingDeg(deg)), x, top + 5 + (view.footPx - 5) / 2);
   }
   context.stroke();
 }

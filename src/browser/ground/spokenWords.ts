@@ -1,13 +1,12 @@
 import { antennaById } from '../../core/antenna/catalogue';
 import type { Mark, RunState } from '../../core/run/state';
 import type { MapPoint } from '../../core/units/frames';
-import { bearingText } from './words';
+import { lengthSaid } from './measures';
+import { bearingText, windOf } from './words';
 
 /** What an exercise lets a walker know without the ears: each is said only where it is granted. */
 export type Known = { readonly compass: boolean; readonly ownPosition: boolean };
 
-const WINDS = ['north', 'north-east', 'east', 'south-east', 'south', 'south-west', 'west', 'north-west'] as const;
-const windOf = (deg: number): string => WINDS[Math.round(deg / 45) % 8]!;
 const axisOf = ({ hold }: RunState): string => (hold.rollDeg >= 45 ? 'upright' : 'flat');
 const heightOf = ({ hold }: RunState): string => (hold.raised ? 'raised' : 'at the chest');
 
@@ -52,8 +51,8 @@ export function hereInWords(state: RunState, start: MapPoint, { compass, ownPosi
   const { controls, hold, walkedM, at } = state;
   const heading = compass ? `${bearingText(hold.headingDeg)}, ` : '';
   const setting = `Antenna ${heading}${axisOf(state)}, ${heightOf(state)}. Gain ${Math.round(controls.gainDb)}, attenuator ${controls.attenuatorDb}.`;
-  const walk = `Walked ${Math.round(walkedM)} metres.`;
+  const walk = `Walked ${lengthSaid(walkedM)}.`;
   if (!ownPosition) return `${setting} ${walk}`;
-  const away = (m: number, ahead: string, behind: string) => `${Math.round(Math.abs(m))} metres ${m < 0 ? behind : ahead}`;
+  const away = (m: number, ahead: string, behind: string) => `${lengthSaid(Math.abs(m))} ${m < 0 ? behind : ahead}`;
   return `${setting} ${walk} You stand ${away(at.eM - start.eM, 'east', 'west')} and ${away(at.nM - start.nM, 'north', 'south')} of the start.`;
 }

@@ -1,7 +1,12 @@
 import type { HeardPulse } from '../../core/ear/hear';
+import { readDeg } from './measures';
 
-/** 047° */
-export const bearingText = (deg: number): string => `${String(Math.round(deg) % 360).padStart(3, '0')}°`;
+/** 047°, from the north that the learner reads bearings from. */
+export const bearingText = (trueDeg: number): string => `${String(Math.round(readDeg(trueDeg)) % 360).padStart(3, '0')}°`;
+
+const WINDS = ['north', 'north-east', 'east', 'south-east', 'south', 'south-west', 'west', 'north-west'] as const;
+/** A bearing from map north as a wind's name. */
+export const windOf = (deg: number): string => WINDS[Math.round(deg / 45) % 8]!;
 
 /** 4:07, 1:04:07 */
 export function clockText(wholeS: number): string {
@@ -9,8 +14,6 @@ export function clockText(wholeS: number): string {
   const tail = `${hours > 0 ? String(minutes).padStart(2, '0') : minutes}:${String(seconds).padStart(2, '0')}`;
   return hours > 0 ? `${hours}:${tail}` : tail;
 }
-
-export const walkedText = (m: number): readonly [string, string] => (m < 1_000 ? [String(m), 'm'] : [(m / 1000).toFixed(2), 'km']);
 
 /** How loud, in a word or two: what captions say. */
 export function loudnessWords(heard: Pick<HeardPulse, 'audible' | 'flatOut' | 'loudnessDb'> | null): string {

@@ -1,9 +1,9 @@
 import { MinusMark, PlusMark } from '../controls/marks';
 import { Segments } from '../controls/Segments';
 import type { PaletteId } from '../design/palette';
-import { change, LONGEST_NAME, settings, stepVolume } from '../storage/settings';
+import { change, LONGEST_NAME, type Settings, settings, stepDeclination, stepVolume } from '../storage/settings';
 
-/** Volume, palette and captions: everything a person sets for this device. */
+/** Volume, palette, captions and measures: everything a person sets for this device. */
 export function SettingsPanel() {
   const { palette, captions, volumeDb, muted, name } = settings.value;
   return (
@@ -45,6 +45,7 @@ export function SettingsPanel() {
           onChoose={(value) => change({ captions: value })}
         />
       </div>
+      <Measures />
       <label class="settings-line">
         <span class="label">Name in run files, if you like</span>
         <input
@@ -57,5 +58,54 @@ export function SettingsPanel() {
         />
       </label>
     </div>
+  );
+}
+
+/** What bearings are read from, and lengths in. */
+function Measures() {
+  const { north, declinationDeg, lengths } = settings.value;
+  return (
+    <>
+      <div class="settings-line">
+        <span class="label">Bearings from north</span>
+        <Segments<Settings['north']>
+          name="Bearings from north"
+          choices={[
+            { value: 'true', text: 'True' },
+            { value: 'magnetic', text: 'Magnetic' },
+          ]}
+          chosen={north}
+          onChoose={(value) => change({ north: value })}
+        />
+      </div>
+      {north === 'magnetic' && (
+        <div class="settings-line">
+          <span class="label">Declination, as on your map</span>
+          <div class="settings-volume">
+            <button type="button" aria-label="Declination farther west" onClick={() => stepDeclination(-1)}>
+              <MinusMark />
+            </button>
+            <output class="number">
+              {Math.abs(declinationDeg).toFixed(1)}° {declinationDeg === 0 ? '' : declinationDeg > 0 ? 'east' : 'west'}
+            </output>
+            <button type="button" aria-label="Declination farther east" onClick={() => stepDeclination(1)}>
+              <PlusMark />
+            </button>
+          </div>
+        </div>
+      )}
+      <div class="settings-line">
+        <span class="label">Lengths</span>
+        <Segments<Settings['lengths']>
+          name="Lengths"
+          choices={[
+            { value: 'metres', text: 'Metres' },
+            { value: 'yards', text: 'Yards' },
+          ]}
+          chosen={lengths}
+          onChoose={(value) => change({ lengths: value })}
+        />
+      </div>
+    </>
   );
 }

@@ -11,6 +11,11 @@ export type Settings = {
   readonly muted: boolean;
   /** What run files and tables call this person; may be empty. */
   readonly name: string;
+  /** What bearings are read from on the ground and in the notebook. */
+  readonly north: 'true' | 'magnetic';
+  /** Degrees by which a compass needle points east of true north; negative is west. */
+  readonly declinationDeg: number;
+  readonly lengths: 'metres' | 'yards';
 };
 
 const KEY = 'faintward-settings';
@@ -20,8 +25,20 @@ export const QUIETEST_DB = -48;
 export const VOLUME_STEP_DB = 3;
 /** As long as a run file takes a name. */
 export const LONGEST_NAME = 60;
+/** Beyond this a compass is of little use, near the magnetic poles. */
+export const MOST_DECLINATION_DEG = 40;
+const DECLINATION_STEP_DEG = 0.5;
 
-const FIRST: Settings = { palette: 'day', captions: false, volumeDb: LOUDEST_START_DB, muted: false, name: '' };
+const FIRST: Settings = {
+  palette: 'day',
+  captions: false,
+  volumeDb: LOUDEST_START_DB,
+  muted: false,
+  name: '',
+  north: 'true',
+  declinationDeg: 0,
+  lengths: 'metres',
+};
 
 export const settings = signal<Settings>(stored());
 
@@ -34,6 +51,9 @@ function stored(): Settings {
       volumeDb: Math.min(LOUDEST_START_DB, Math.max(QUIETEST_DB, Number(read.volumeDb ?? FIRST.volumeDb))),
       muted: false,
       name: typeof read.name === 'string' ? read.name.slice(0, LONGEST_NAME) : '',
+      north: read.north === 'magnetic' ? 'magnetic' : 'true',
+      declinationDeg: declination(Number(read.declinationDeg ?? 0)),
+      lengths: read.lengths === 'yards' ? 'yards' : 'metres',
     };
   } catch {
     return FIRST; // private windows may refuse storage: the program works without it
@@ -47,6 +67,14 @@ export const change = (part: Partial<Settings>): void => {
 /** One step louder (+1) or softer (-1). */
 export const stepVolume = (direction: 1 | -1): void =>
   change({ muted: false, volumeDb: Math.min(0, Math.max(QUIETEST_DB, settings.value.volumeDb + direction * VOLUME_STEP_DB)) });
+
+function declination(deg: number): number {
+  return Number.isFinite(deg) ? Math.min(MOST_DECLINATION_DEG, Math.max(-MOST_DECLINATION_DEG, deg)) : 0;
+}
+
+/** Half a degree more to the east (+1) or to the west (-1). */
+export const stepDeclination = (direction: 1 | -1): void =>
+  change({ declinationDeg: declination(settings.peek().declinationDeg + direction * DECLINATION_STEP_DEG) });
 
 /** Shows the palette on the page and keeps every change. */
 export const keepSettings = (): (() => void) =>
