@@ -22,8 +22,10 @@ import { centreOnMe, lookFirst, mapSize, pan, placingPin, pointAt, zoom } from '
 import { NotebookList } from './NotebookList';
 import { PauseSheet } from './PauseSheet';
 import { PhoneCompass } from './PhoneCompass';
+import { PinInNotebook, PinNote } from './PinNote';
 import { changePace, chosenPaceMPerS, paces } from './pace';
 import { closePanels, notebookShown, tagsShown } from './panels';
+import { pinNoteShown, tellOfPins } from './pinNow';
 import { RuleOutButton, RuleOutSlip, RulingList } from './RuleOutSlip';
 import { closeRuleOut, placingHatch, ruleOut, showRuleOut, toggleByHand, toggleRuleOut } from './ruleOutNow';
 import { SkylineStrip } from './SkylineStrip';
@@ -52,6 +54,7 @@ export function Ground({ onLeave }: { readonly onLeave: () => void }) {
         paused.value = false;
       },
     });
+    const stopPins = tellOfPins();
     const rest = () => {
       paused.value = true;
     };
@@ -61,6 +64,7 @@ export function Ground({ onLeave }: { readonly onLeave: () => void }) {
     window.addEventListener('blur', rest);
     document.addEventListener('visibilitychange', restHidden);
     return () => {
+      stopPins();
       stopKeys();
       stopGamepad();
       window.removeEventListener('blur', rest);
@@ -84,6 +88,7 @@ export function Ground({ onLeave }: { readonly onLeave: () => void }) {
         </div>
         {notebookShown.value && <NotebookSlip />}
         <FixSlip />
+        <PinNote />
         <RuleOutSlip />
         <TagSlip />
       </div>
@@ -131,6 +136,7 @@ function NotebookSlip() {
         <FixButton />
       </div>
       <NotebookList />
+      <PinInNotebook />
       <RulingList />
       <h2 class="notebook-tags">Tags</h2>
       <TagList />
@@ -173,6 +179,7 @@ function grant(wish: CommandId): void {
     case 'leave':
       closeFix();
       closeRuleOut();
+      pinNoteShown.value = false;
       placingPin.value = false;
       notebookShown.value = false;
       tagsShown.value = false;

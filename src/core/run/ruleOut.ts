@@ -17,7 +17,7 @@ const MOST_COLUMNS = 128;
 /** By hand, ground within this distance of the place that was touched. */
 export const HAND_M = 120;
 /** A beep that is just heard is missed one time in four: what is ruled out would have been this much louder (our choice). */
-const SURE_DB = 6;
+export const SURE_DB = 6;
 const SECTORS = 72;
 
 export const squaresOf = (sizeM: number): { readonly columns: number; readonly cellM: number } => {
