@@ -4,7 +4,6 @@ import { openExercise } from '../../core/run/exercise';
 import type { FromWaves, ToWaves } from './wavesMessages';
 
 let exercise: Exercise | null = null;
-const handedOver = new Set<string>();
 
 /** Computes radials of the terrain field where they can't hold the page up. The same request gives the same numbers here and there. */
 addEventListener('message', ({ data }: MessageEvent<ToWaves>) => {
@@ -17,12 +16,12 @@ addEventListener('message', ({ data }: MessageEvent<ToWaves>) => {
   postMessage(answer);
 });
 
-/** The radials that the first pulse of a tag at a place needs: those that light the echoes, and those toward the walker. */
+/**
+ * The radials that the first pulse of a tag at a place needs: those that light the echoes, and those toward the walker. Who asks for
+ * a place has nothing of it, or no longer: all are handed over.
+ */
 function lit({ tag, tagAt, at, heightM }: Extract<ToWaves, { kind: 'light' }>): readonly RadialResult[] {
   const airspace = exercise!.airspace(tag, tagAt);
   airspace.arrivalsAt(at, heightM);
-  const place = `${tag}/${Math.round(tagAt.eM)}/${Math.round(tagAt.nM)}`;
-  const fresh = airspace.field.known().filter(({ index }) => !handedOver.has(`${place}/${index}`));
-  for (const { index } of fresh) handedOver.add(`${place}/${index}`);
-  return fresh;
+  return airspace.field.known();
 }

@@ -7,6 +7,7 @@ import { digestOf } from '../scenario/seal';
 import type { MapPoint } from '../units/frames';
 import { generateWorld } from '../world/generate';
 import type { World } from '../world/world';
+import { sendingPlace } from './sendingPlace';
 
 /** An exercise that is open: its ground, and what the radio model keeps between pulses. */
 export type Exercise = {
@@ -18,8 +19,6 @@ export type Exercise = {
   readonly antenna: (id: AntennaId, tag: number) => ReceivingAntenna;
 };
 
-/** Moving tags send from lattice places, so that what was computed for one is used again. */
-const LATTICE_M = 10;
 /** Airspaces kept at a time: the last places of eight moving tags. */
 const KEPT = 24;
 
@@ -32,8 +31,7 @@ export function openExercise(scenario: Scenario, world: World = generateWorld(sc
     digest: digestOf(scenario),
     world,
     airspace(tag, tagAt) {
-      const moves = scenario.tags[tag]!.movement.kind !== 'stays';
-      const at = moves ? latticePlace(tagAt, scenario.ground.sizeM) : tagAt;
+      const at = sendingPlace(scenario, tag, tagAt);
       const key = `${tag}/${at.eM}/${at.nM}`;
       const kept = airspaces.get(key) ?? keepingLast(makeAirspace({ scenario, world, tagIndex: tag, tagAt: at }));
       airspaces.delete(key);
@@ -64,6 +62,3 @@ function keepingLast(airspace: Airspace): Airspace {
     },
   };
 }
-
-const onLattice = (m: number, sizeM: number): number => Math.min(sizeM - 1, Math.max(1, Math.round(m / LATTICE_M) * LATTICE_M));
-const latticePlace = ({ eM, nM }: MapPoint, sizeM: number): MapPoint => ({ eM: onLattice(eM, sizeM), nM: onLattice(nM, sizeM) });
