@@ -5,6 +5,7 @@ import type { Live } from '../core/run/live';
 import { type Silence, silencesAmong } from '../core/run/silence';
 import type { RunState } from '../core/run/state';
 import { step } from '../core/run/step';
+import { type CheckBeep, checkBeepsAmong } from '../core/run/tagCheck';
 import type { MapPoint } from '../core/units/frames';
 import { heardSince, type RingMark } from './heardRing';
 import type { LandDrawing } from './map/landDrawing';
@@ -22,6 +23,9 @@ export const track = signal<readonly MapPoint[]>([]);
 
 /** Beeps that were due and not heard, since the run began: what ground is ruled out by. */
 export const silences = signal<readonly Silence[]>([]);
+
+/** Beeps heard before leaving: what the tag check asks for. */
+export const checkBeeps = signal<readonly CheckBeep[]>([]);
 
 export const runState = computed(() => live.value?.state ?? null);
 export const holdNow = computed(() => runState.value?.hold ?? null);
@@ -67,6 +71,8 @@ export function keepTick(next: Live): void {
   if (!last || Math.hypot(at.eM - last.eM, at.nM - last.nM) >= TRACK_STEP_M) track.value = [...track.peek(), at];
   const begun = before ? next.pulses.slice(before.pulses.length) : [];
   const unheard = before && begun.length > 0 ? silencesAmong(openRun.peek()!.exercise.scenario, before.state, begun) : [];
+  const checked = before && begun.length > 0 ? checkBeepsAmong(before.state, begun) : [];
+  if (checked.length > 0) checkBeeps.value = [...checkBeeps.peek(), ...checked];
   if (unheard.length > 0) silences.value = [...silences.peek(), ...unheard];
   batch(() => {
     live.value = next;
@@ -75,16 +81,22 @@ export function keepTick(next: Live): void {
 }
 
 /** A run to be shown: how far it has come, and what is kept of the way there beside its state. */
-export type Come = { readonly live: Live; readonly walked: readonly MapPoint[]; readonly silences: readonly Silence[] };
+export type Come = {
+  readonly live: Live;
+  readonly walked: readonly MapPoint[];
+  readonly silences: readonly Silence[];
+  readonly checkBeeps: readonly CheckBeep[];
+};
 
-export const justBegun = (live: Live): Come => ({ live, walked: [live.state.at], silences: [] });
+export const justBegun = (live: Live): Come => ({ live, walked: [live.state.at], silences: [], checkBeeps: [] });
 
-export function showRun(open: OpenRun, { live: begun, walked, silences: unheard }: Come): void {
+export function showRun(open: OpenRun, { live: begun, walked, silences: unheard, checkBeeps: heardFirst }: Come): void {
   queue = [];
   asked.value = null;
   openRun.value = open;
   ring.value = [];
   silences.value = unheard;
+  checkBeeps.value = heardFirst;
   track.value = walked;
   live.value = begun;
   paused.value = true;
@@ -97,6 +109,7 @@ export function leaveRun(): void {
   live.value = null;
   ring.value = [];
   silences.value = [];
+  checkBeeps.value = [];
   track.value = [];
   paused.value = true;
 }

@@ -97,7 +97,7 @@ export async function openRecording(
     if (mine !== opened) return;
     finishedRun.value = aboutOf(recording, kept);
     debriefed.value = gone.debriefing;
-    const come = { live: liveOf(recording, gone), walked: walkedOf(recording, gone.debriefing), silences: [] };
+    const come = { live: liveOf(recording, gone), walked: walkedOf(recording, gone.debriefing), silences: [], checkBeeps: [] };
     showRun({ exercise: openExercise(scenario, world), land }, come);
     reading.value = null;
   } catch (fault) {

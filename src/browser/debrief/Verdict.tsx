@@ -32,6 +32,7 @@ import { RuledOutPart } from './RuledOutPart';
 import { beginReplay, type ChosenMoment, choose, chosenBearing, chosenMoment, runReplay } from './replay';
 import { Scrubber } from './Scrubber';
 import { SteadyPart } from './SteadyPart';
+import { TagCheckPart } from './TagCheckPart';
 
 type Wanted = Doors & { readonly open: OpenRun; readonly about: About; readonly debriefing: Debriefing };
 
@@ -157,6 +158,11 @@ export function Verdict(wanted: Wanted) {
             }}
           />
         </Part>
+        {debriefing.tagCheck && (
+          <Part title="Tag check" lead="What was done with the tag before leaving. It is not graded.">
+            <TagCheckPart judged={debriefing.tagCheck} />
+          </Part>
+        )}
         {debriefing.ruledOut && (
           <Part title="Ground ruled out" lead="Where you said the tag can’t be, and where that could have been said. It is not graded.">
             <RuledOutPart judged={debriefing.ruledOut} scenario={scenario} onShow={showMap} />

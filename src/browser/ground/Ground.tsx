@@ -31,6 +31,7 @@ import { closeRuleOut, placingHatch, ruleOut, showRuleOut, toggleByHand, toggleR
 import { SkylineStrip } from './SkylineStrip';
 import { SMeter } from './SMeter';
 import { Spoken, sayHere } from './Spoken';
+import { TagCheckList } from './TagCheckList';
 import { TagButton, TagList, TagSlip, toggleTags } from './TagSlip';
 import { TuningDial } from './TuningDial';
 import { undoOf } from './undoNotebook';
@@ -140,6 +141,7 @@ function NotebookSlip() {
       <RulingList />
       <h2 class="notebook-tags">Tags</h2>
       <TagList />
+      <TagCheckList />
     </aside>
   );
 }

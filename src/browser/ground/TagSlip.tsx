@@ -4,6 +4,7 @@ import type { Tag } from '../../core/scenario/schema';
 import { CloseMark } from '../controls/marks';
 import { act, controlsNow, openRun } from '../currentRun';
 import { briefShown, notebookShown, tagsShown } from './panels';
+import { checkWanted, TagCheckList } from './TagCheckList';
 
 const tags = computed(() => openRun.value?.exercise.scenario.tags ?? []);
 
@@ -28,7 +29,7 @@ export function toggleTags(): void {
 export function TagButton() {
   return (
     <button type="button" class="tag-button" aria-expanded={tagsShown.value} title="N" onClick={toggleTags}>
-      {tags.value.length === 1 ? 'Tag' : `Tags ${tags.value.length}`}
+      {checkWanted.value ? 'Tag check' : tags.value.length === 1 ? 'Tag' : `Tags ${tags.value.length}`}
     </button>
   );
 }
@@ -70,6 +71,7 @@ export function TagSlip() {
       </button>
       <h2>{tags.value.length === 1 ? 'Tag' : 'Tags'}</h2>
       <TagList />
+      <TagCheckList />
     </aside>
   );
 }

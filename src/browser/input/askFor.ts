@@ -62,6 +62,8 @@ function actionOf(id: CommandId, { controls, hold }: RunState, large: boolean): 
       return { type: 'raise', raised: !hold.raised };
     case 'mark':
       return { type: 'mark' };
+    case 'beat':
+      return { type: 'beat' };
     case 'declare':
       return { type: 'declare' };
     default:

@@ -27,6 +27,7 @@ const LIST = [
   { id: 'ruleOutInView', key: 'v', button: null, says: 'rule out all ground in view from here' },
   { id: 'ruleOutByHand', key: 'b', button: null, says: 'rule out ground by hand: then a tap, or the key that sets what is placed' },
   { id: 'tags', key: 'n', button: 8, says: 'tags and their frequencies' },
+  { id: 'beat', key: 'y', button: null, says: 'press on each beep: counts the tag’s rate' },
   { id: 'declare', key: 'f', button: 3, says: 'declare the find' },
   { id: 'closer', key: '+', button: null, says: 'map closer' },
   { id: 'farther', key: '-', button: null, says: 'map farther' },

@@ -10,6 +10,7 @@ import { type GainDistance, gainDistanceOf } from './gainDistance';
 import { type Poses, posesOf } from './poses';
 import { judgeRuledOut, type RuledOutJudged } from './ruledOut';
 import { judgeStart, type StartJudged, startPlaces } from './startChoice';
+import { judgeTagCheck, type TagCheckJudged } from './tagCheckJudged';
 import { type Timeline, timelineOf } from './timeline';
 
 /** Everything that a debrief shows of a run but the waves behind its bearings: plain data that a worker may hand over. */
@@ -28,6 +29,8 @@ export type Debriefing = {
   readonly gainDistance: GainDistance;
   /** `null` where no ground was ruled out and none could have been. */
   readonly ruledOut: RuledOutJudged | null;
+  /** `null` where the exercise did not ask for it. */
+  readonly tagCheck: TagCheckJudged | null;
 };
 
 export function debriefOf(evidence: Evidence, recording: Pick<Recording, 'practice'>): Debriefing {
@@ -46,6 +49,7 @@ export function debriefOf(evidence: Evidence, recording: Pick<Recording, 'practi
     start: startOf(evidence),
     gainDistance: gainDistanceOf(evidence),
     ruledOut: judgeRuledOut(evidence),
+    tagCheck: judgeTagCheck(evidence),
   };
 }
 

@@ -26,6 +26,8 @@ export type Action =
   | { readonly type: 'ruleOut'; readonly around: MapPoint | null }
   | { readonly type: 'takeBack'; readonly ruling: number }
   | { readonly type: 'ruleOutAgain'; readonly ruling: number }
+  /** A press on a beep: the tag's rate is counted. */
+  | { readonly type: 'beat' }
   /** Where one would start the search afresh, chosen from the fix; judged in the debrief, moves nobody. */
   | { readonly type: 'chooseStart'; readonly at: MapPoint | null }
   /** "The tag is here." */

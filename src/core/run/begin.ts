@@ -23,6 +23,7 @@ export function begin(scenario: Scenario): RunState {
     notebook: [],
     guess: null,
     rulings: [],
+    beats: [],
     startChoice: null,
     declarations: [],
     ending: null,

@@ -42,6 +42,7 @@ const action = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('ruleOut'), around: place.nullable() }),
   z.strictObject({ type: z.literal('takeBack'), ruling: z.int().min(0).max(10_000) }),
   z.strictObject({ type: z.literal('ruleOutAgain'), ruling: z.int().min(0).max(10_000) }),
+  z.strictObject({ type: z.literal('beat') }),
   z.strictObject({ type: z.literal('chooseStart'), at: place.nullable() }),
   z.strictObject({ type: z.literal('declare') }),
   z.strictObject({ type: z.literal('giveUp') }),

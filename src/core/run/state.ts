@@ -36,6 +36,9 @@ export type Ruling = {
   readonly takenBack: boolean;
 };
 
+/** A press on a beep, when and how far from the start. */
+export type Beat = { readonly atTick: number; readonly walkedM: number };
+
 export type Declaration = { readonly atTick: number; readonly at: MapPoint; readonly right: boolean; readonly offM: number };
 
 export type Ending = 'found' | 'gave-up' | 'out-of-time';
@@ -57,6 +60,7 @@ export type RunState = {
   readonly notebook: readonly Mark[];
   readonly guess: MapPoint | null;
   readonly rulings: readonly Ruling[];
+  readonly beats: readonly Beat[];
   readonly startChoice: StartChoice | null;
   readonly declarations: readonly Declaration[];
   readonly ending: Ending | null;

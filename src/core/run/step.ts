@@ -52,6 +52,8 @@ export function step(scenario: Scenario, state: RunState, action: Action): RunSt
     case 'takeBack':
     case 'ruleOutAgain':
       return { ...state, rulings: ruled(state, action) };
+    case 'beat':
+      return { ...state, beats: [...state.beats, { atTick: state.tick, walkedM: state.walkedM }].slice(-MOST_BEATS) };
     case 'chooseStart':
       return { ...state, startChoice: action.at && { atTick: state.tick, at: action.at } };
     case 'declare':
@@ -86,6 +88,8 @@ function write(state: RunState, action: Extract<Action, { type: 'mark' | 'strike
   return { ...state, notebook: state.notebook.map((mark, i) => (i === action.mark ? { ...mark, struckOut } : mark)) };
 }
 
+/** A count is over long before. */
+const MOST_BEATS = 120;
 /** More of them than any hand makes are not taken: each costs a look round. */
 const MOST_RULINGS = 100;
 

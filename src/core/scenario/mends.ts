@@ -30,6 +30,7 @@ const MENDS: Readonly<Record<string, string>> = {
   'limits.timeS': 'give seconds between 60 and 14400',
   parS: 'give the seconds that the steady walker needs, 1 to 14400, or leave it out',
   companion: 'write "beside" or "afterwards", or leave it out for a steady walker that is sent on request',
+  tagCheck: 'write true to ask for the tag check before leaving, or leave it out',
   weights: 'give weights between 0 and 4',
 };
 

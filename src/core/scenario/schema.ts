@@ -143,6 +143,8 @@ export const scenarioSchema = z.strictObject({
   }),
   /** The steady walker's run in the debrief. Left out: it walks only when it is sent. */
   companion: z.enum(COMPANIONS).optional(),
+  /** Asks for the tag check before leaving; the debrief says what was left out. Left out: it is not asked for. */
+  tagCheck: z.literal(true).optional(),
   weights: z.strictObject({ quietGain: weight, setThenSweep: weight, walkAndListen: weight, clearView: weight }),
   cautions: z.array(z.enum(CAUTIONS)).max(8),
   /** Seconds in which the steady walker finds the first tag, the median of its rehearsals; left out where nobody rehearsed. */
