@@ -200,10 +200,13 @@ export const COMMANDS: readonly Command[] = [
     name: 'fidelity',
     takes: '',
     help: 'Every check value beside its reference',
-    options: [['--page <file>', 'also write the rows as a page of the guide']],
-    run: async (_files, { page }, json) => {
+    options: [
+      ['--page <file>', 'also write the rows as a page of the guide'],
+      ['--all', 'phenomena on all drawn grounds, not on a small sample: minutes'],
+    ],
+    run: async (_files, { page, all }, json) => {
       const { fidelityCommand, writeFidelityPage } = await import('./fidelity');
-      const rows = fidelityCommand();
+      const rows = fidelityCommand(all === true);
       if (page !== undefined) writeFidelityPage(String(page), rows);
       give(rows, json);
       const failed = rows.filter(({ pass }) => !pass).length;

@@ -2,16 +2,25 @@ import { writeFileSync } from 'node:fs';
 import { antennaRows } from './fidelity/antennaRows';
 import { fixRows } from './fidelity/fixRows';
 import { hearingRows } from './fidelity/hearingRows';
+import { phenomenaRows } from './fidelity/phenomenaRows';
 import { propagationRows } from './fidelity/propagationRows';
 import type { CheckRow } from './fidelity/row';
+import { tradeRows } from './fidelity/tradeRows';
 
-/** All rows that the program checks itself against. */
-export const allRows = (): readonly CheckRow[] => [...propagationRows, ...antennaRows, ...hearingRows, ...fixRows];
+/** All rows that the program checks itself against; phenomena on the whole of their drawn grounds or on a small sample. */
+export const allRows = (whole = false): readonly CheckRow[] => [
+  ...propagationRows,
+  ...antennaRows,
+  ...hearingRows,
+  ...fixRows,
+  ...tradeRows,
+  ...phenomenaRows(whole),
+];
 
 export type CheckedRow = Omit<CheckRow, 'value'> & { readonly value: number; readonly pass: boolean };
 
-export function fidelityCommand(): readonly CheckedRow[] {
-  return allRows().map((row) => {
+export function fidelityCommand(whole = false): readonly CheckedRow[] {
+  return allRows(whole).map((row) => {
     const value = row.value();
     return { ...row, value, pass: Math.abs(value - row.reference) <= row.tolerance };
   });

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { lineGround, standsOf, twoSidedTests } from '../bench/besideWires';
-import { share } from '../bench/loudest';
+import { lineGround, standsOf, twoSidedTests } from '../../src/cli/fidelity/besideWires';
+import { share } from '../../src/cli/fidelity/loudest';
 
 // Seeded samples; tests/bench/besideWires.ts prints larger ones, on steeper ground too.
 test('20 to 40 m from a high line, tag hidden, the line within 3 dB of all else or over it: over 60 % of the loudest headings within 30 degrees of its strongest point, 30 points more than without its wires (common practice, no source)', () => {

@@ -1,6 +1,15 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { share } from '../bench/loudest';
-import { crestsAndHollows, fadesLeft, type Ground, ground, type Place, places, shrinkage, walksIntoView } from '../bench/phenomena';
+import {
+  crestsAndHollows,
+  fadesLeft,
+  type Ground,
+  ground,
+  type Place,
+  places,
+  shrinkage,
+  walksIntoView,
+} from '../../src/cli/fidelity/hiddenSites';
+import { share } from '../../src/cli/fidelity/loudest';
 
 // Three drawn grounds with fixed seeds; tests/bench/phenomena.ts prints the same on more.
 const SEEDS = [0, 1, 2] as const;

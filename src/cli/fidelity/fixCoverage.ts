@@ -42,3 +42,13 @@ function holdsOrigin({ x, y, ellipse95 }: FoundFix): boolean {
   const reachM = Math.hypot(x, y);
   return ((reachM * Math.cos(off)) / ellipse95.semiMajorM) ** 2 + ((reachM * Math.sin(off)) / ellipse95.semiMinorM) ** 2 <= 1;
 }
+
+/** Median distance between fix and tag over 200 of the same exercises, metres; one without a fix counts as infinitely far off. */
+export function medianFixErrorM(bearings: number): number {
+  const errorsM: number[] = [];
+  for (let index = 0; index < 200; index++) {
+    const fix = estimateFix(drawnExercise(bearings, index));
+    errorsM.push(fix.ok ? Math.hypot(fix.x, fix.y) : Number.POSITIVE_INFINITY);
+  }
+  return errorsM.sort((a, b) => a - b)[Math.floor(errorsM.length / 2)]!;
+}

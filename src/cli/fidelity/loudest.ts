@@ -1,6 +1,6 @@
-import { antennaById } from '../../src/core/antenna/catalogue';
-import { makeReceivingAntenna } from '../../src/core/antenna/orientation';
-import type { Wave } from '../../src/core/radio/wave';
+import { antennaById } from '../../core/antenna/catalogue';
+import { makeReceivingAntenna } from '../../core/antenna/orientation';
+import type { Wave } from '../../core/radio/wave';
 
 /** A hand Yagi for 150 MHz. */
 export const yagi = makeReceivingAntenna(antennaById('yagi3').pattern(150.1, 150));
