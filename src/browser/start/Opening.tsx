@@ -1,3 +1,4 @@
+import { useLayoutEffect } from 'preact/hooks';
 import type { Scenario } from '../../core/scenario/schema';
 import { CAUTION_WORDS } from '../cautionWords';
 
@@ -11,6 +12,8 @@ const STAGES: readonly { readonly id: Stage; readonly text: string }[] = [
 /** What is read while an exercise opens: the task and its cautions. */
 export function Opening({ scenario, stage }: { readonly scenario: Scenario; readonly stage: Stage }) {
   const at = STAGES.findIndex(({ id }) => id === stage);
+  // the list of exercises may have been scrolled: its place is not this page's
+  useLayoutEffect(() => scrollTo(0, 0), []);
   return (
     <main class="opening">
       <div class="opening-inner">
@@ -19,7 +22,7 @@ export function Opening({ scenario, stage }: { readonly scenario: Scenario; read
         <div class="opening-progress" role="status">
           <span class="opening-bar" aria-hidden="true">
             {STAGES.map(({ id }, i) => (
-              <span key={id} class={i <= at ? 'reached' : ''} />
+              <span key={id} class={i < at ? 'reached' : i === at ? 'under-way' : ''} />
             ))}
           </span>
           <span class="quiet">{STAGES[at]?.text} …</span>
