@@ -170,6 +170,73 @@ test('the land follows its sliders, and a start where nobody can stand is told a
   await page.getByText('Without fault').waitFor();
 });
 
+test('a picture of the truth is surveyed over the land and anew after a change; at a place the ring and its waves are shown', async () => {
+  await open('On the map');
+  await page.locator('.desk-place').nth(1).click();
+  await page.keyboard.press('Escape');
+  await button('Truth').click();
+  await button('Ground in view of the tag').click();
+  const sentence = page.locator('.layer-key [role=status]');
+  await sentence.getByText(/in line of sight from \d+ % of the ground/).waitFor();
+  expect(await axeFaults()).toEqual([]);
+  const before = await sentence.textContent();
+  await open('Ground');
+  await page.getByRole('slider', { name: 'Height of the relief' }).press('End');
+  await expect.poll(() => sentence.textContent({ timeout: 30_000 }), { timeout: 60_000 }).not.toBe(before);
+  await button('Undo').click();
+  await button('Nothing').click();
+  await button('Listen at a place: ring and waves').click();
+  const words = page.locator('.desk-listen [role=status]');
+  await words.getByText('m off').waitFor();
+  const here = await words.textContent();
+  await page.keyboard.press('Shift+ArrowRight');
+  await expect.poll(() => words.textContent()).not.toBe(here);
+  await page.getByRole('slider', { name: 'Gain less attenuation' }).press('Home');
+  const ticks = page.locator('.desk-listen .ring-ticks');
+  await expect.poll(() => ticks.getAttribute('d')).toBe('');
+  await page.getByRole('slider', { name: 'Gain less attenuation' }).press('End');
+  await expect.poll(async () => (await ticks.getAttribute('d'))!.length).toBeGreaterThan(100);
+  await button('Let it sound').click();
+  await button('Silence').click();
+  expect(await axeFaults()).toEqual([]);
+  await button('Stop listening').click();
+});
+
+test('four rehearsals say whether, how long, where it misleads, what it teaches and what is unfair, also at its field', async () => {
+  await button('New …').click();
+  await page.getByRole('combobox', { name: 'Exercises of the program' }).selectOption('farmyard');
+  await page.getByRole('slider', { name: 'Time at most' }).press('Home'); // five minutes
+  await open('Rehearse');
+  await button('4 walks').click();
+  await button('Rehearse').last().click();
+  await page.getByRole('progressbar', { name: 'Rehearsal' }).waitFor();
+  await page.getByRole('heading', { name: 'What is unfair' }).waitFor({ timeout: 120_000 });
+  const said = await page.locator('.desk-verdict').textContent();
+  expect(said).toMatch(/Found in [0-4] of 4 walks/);
+  expect(said).toMatch(/Where it misleads.* of \d+ bearings are off by more than 15°/);
+  expect(said).toMatch(/What it teachesIts lesson, the last fifty metres, .*flat or upright: the whip leans by 75°/);
+  expect(said).toMatch(/What is unfair.*(ran out of time|a learner is slower)/);
+  expect(await axeFaults()).toEqual([]);
+  await open('Exercise');
+  await page.locator('.desk-faults[data-field="limits.timeS"]').getByText('Unfair:').waitFor();
+  await button('Undo').click();
+  expect(await page.locator('.desk-faults').count()).toBe(0);
+  await open('Rehearse');
+  await page.getByText('The exercise was changed since the last rehearsal.').waitFor();
+  await button('Redo').click();
+  await page.getByRole('heading', { name: 'What is unfair' }).waitFor();
+  await button('Undo').click();
+});
+
+test('a rehearsal that is stopped is judged by the walks that are over', async () => {
+  await button('20 walks').click();
+  await button('Rehearse').last().click();
+  await expect.poll(() => page.locator('.desk-rehearse [role=status]').textContent(), { timeout: 60_000 }).toMatch(/^[1-9]/);
+  await button('Stop').click();
+  const found = page.locator('.desk-verdict section').first().locator('.number').last();
+  expect(Number(await found.textContent())).toBeLessThan(20);
+});
+
 test('a reload loses nothing: neither the exercise nor what can be undone', async () => {
   await open('Exercise');
   await page.getByRole('textbox', { name: 'Title' }).fill('Kept over a reload');
@@ -204,7 +271,7 @@ test.each([
   await page.setViewportSize({ width, height });
   await page.goto(`${site.url}#/desk`);
   await button('Undo').waitFor();
-  for (const panel of ['Exercise', 'Ground', 'On the map', 'Kit']) {
+  for (const panel of ['Exercise', 'Ground', 'On the map', 'Kit', 'Rehearse']) {
     await open(panel);
     const small = await page.evaluate(() =>
       [...document.querySelectorAll<HTMLElement>('.desk button, .desk select, .desk input, .desk textarea, .desk [role=slider]')]

@@ -9,6 +9,7 @@ import { ExercisePanel } from './ExercisePanel';
 import { GroundPanel } from './GroundPanel';
 import { KitPanel } from './KitPanel';
 import { NewExercise } from './NewExercise';
+import { RehearsePanel } from './RehearsePanel';
 import { ThingsPanel } from './ThingsPanel';
 import './desk.css';
 
@@ -23,8 +24,9 @@ type Doors = {
 const PANELS = [
   { value: 'exercise', text: 'Exercise' },
   { value: 'ground', text: 'Ground' },
-  { value: 'things', text: 'On the map' },
+  { value: 'things', text: 'Map', said: 'On the map' },
   { value: 'kit', text: 'Kit' },
+  { value: 'rehearse', text: 'Rehearse' },
 ] as const;
 
 /** Where exercises are made, tested and shared. */
@@ -79,6 +81,7 @@ export function Desk({ lessons, shipped, onWalk, onShare, onBack }: Doors) {
               {panel.value === 'ground' && <GroundPanel />}
               {panel.value === 'things' && <ThingsPanel />}
               {panel.value === 'kit' && <KitPanel />}
+              {panel.value === 'rehearse' && <RehearsePanel lessons={lessons} />}
             </div>
           </section>
         </div>

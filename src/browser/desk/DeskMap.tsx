@@ -1,8 +1,11 @@
 import { useEffect, useRef } from 'preact/hooks';
-import { canRemove, movedPlace, removedPlace } from '../../core/desk/places';
+import { canRemove, movedPlace, onMap, removedPlace } from '../../core/desk/places';
 import { LookButtons } from '../map/LookButtons';
 import { type DeskPicture, openDeskPicture } from './deskPicture';
-import { chosen, chosenPath, edit, inHand, landMaking, places } from './deskState';
+import { chosen, chosenPath, draft, edit, inHand, landMaking, lookAt, places } from './deskState';
+import { ListenHere } from './ListenHere';
+import { TruthKey, TruthLayers } from './TruthLayers';
+import { layersOpen, listenAt, listening, tendTruth } from './truth';
 
 const PAN_PX = 60;
 const STEP_M = 10;
@@ -20,6 +23,7 @@ export function DeskMap() {
   const ground = useRef<HTMLCanvasElement>(null);
   const above = useRef<HTMLCanvasElement>(null);
   const picture = useRef<DeskPicture | null>(null);
+  useEffect(() => tendTruth(), []);
   useEffect(() => {
     picture.current = openDeskPicture({ frame: frame.current!, ground: ground.current!, above: above.current! });
     return picture.current.close;
@@ -38,7 +42,32 @@ export function DeskMap() {
         <canvas ref={ground} />
         <canvas ref={above} />
       </div>
-      <LookButtons zoom={(factor) => picture.current?.zoom(factor)} whole={() => picture.current?.whole()} wholeSaid="The whole map" />
+      <LookButtons zoom={(factor) => picture.current?.zoom(factor)} whole={() => picture.current?.whole()} wholeSaid="The whole map">
+        <button
+          type="button"
+          class="map-button map-layers"
+          aria-expanded={layersOpen.value}
+          onClick={() => {
+            layersOpen.value = !layersOpen.value;
+          }}
+        >
+          Truth
+        </button>
+      </LookButtons>
+      {layersOpen.value && (
+        <TruthLayers
+          onListen={() => {
+            listening.value = !listening.value;
+            if (listening.value) {
+              listenAt.value ??= picture.current!.middle();
+              layersOpen.value = false;
+              frame.current!.focus();
+            }
+          }}
+        />
+      )}
+      {listening.value && <ListenHere />}
+      <TruthKey />
     </div>
   );
 }
@@ -48,7 +77,13 @@ function onKey(event: KeyboardEvent, picture: DeskPicture | null): void {
   if (event.ctrlKey || event.metaKey || event.altKey || !picture) return;
   const thing = chosen.peek();
   const way = WAYS[event.key];
-  if (way && thing) {
+  if (way && listening.peek()) {
+    const m = event.shiftKey ? LONG_STEP_M : STEP_M;
+    const { eM, nM } = listenAt.peek() ?? picture.middle();
+    const to = onMap(draft.peek()!, [eM + way[0] * m, nM + way[1] * m]);
+    listenAt.value = { eM: to[0], nM: to[1] };
+    lookAt.value = listenAt.value;
+  } else if (way && thing) {
     const m = event.shiftKey ? LONG_STEP_M : STEP_M;
     edit(
       `move ${thing.name}`,
@@ -63,6 +98,7 @@ function onKey(event: KeyboardEvent, picture: DeskPicture | null): void {
   } else if (event.key === 'Escape') {
     inHand.value = null;
     chosenPath.value = null;
+    listening.value = false;
   } else if (event.key === '+' || event.key === '=') picture.zoom(1.5);
   else if (event.key === '-') picture.zoom(1 / 1.5);
   else return;

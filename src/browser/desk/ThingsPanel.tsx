@@ -2,7 +2,7 @@ import { withField } from '../../core/desk/field';
 import { canRemove, type Place, placeField, removedPlace } from '../../core/desk/places';
 import { cornerAfter, hasRoomFor, pathFrom, SET_DOWN_KINDS } from '../../core/desk/setDown';
 import type { Scenario } from '../../core/scenario/schema';
-import { choose, chosen, chosenPath, draft, edit, faults, inHand, lookedFor, places } from './deskState';
+import { choose, chosen, chosenPath, draft, edit, faults, inHand, lookAt, places } from './deskState';
 import { SET_DOWN_WORDS } from './deskWords';
 import { PlaceFields } from './fields';
 import { BuildingFields, LineFields, StartFields, TagFields } from './ThingFields';
@@ -47,8 +47,7 @@ export function ThingsPanel() {
                 aria-pressed={place.path === chosenPath.value}
                 onClick={() => {
                   choose(place.path);
-                  lookedFor.value = null;
-                  lookedFor.value = place.path;
+                  lookAt.value = { eM: place.at[0], nM: place.at[1] };
                 }}
               >
                 <span>{place.name}</span>

@@ -8,16 +8,23 @@ import type { LandPainter } from '../map/landPainter';
 import { clearedContextOf, contextOf, inNextFrame, landOf } from '../map/mapCanvases';
 import { mapGestures } from '../map/mapGestures';
 import { bringIntoView, mapLook, panLook, zoomLook } from '../map/mapLook';
+import { type LayerPaths, layerPaths, paintLayer } from '../map/paintLayer';
 import { type ScreenPoint, type SizePx, toMap, toScreen } from '../map/screenFrame';
 import { settings } from '../storage/settings';
 import type { Land } from '../workers/openLand';
-import { choose, chosen, chosenPath, draft, edit, inHand, land, lookedFor, places } from './deskState';
+import { choose, chosen, chosenPath, draft, edit, inHand, land, lookAt, panel, places } from './deskState';
 import { SET_DOWN_WORDS } from './deskWords';
 import { paintDesk } from './paintDesk';
+import { paintListener } from './paintListener';
+import { paintMisleading } from './paintMisleading';
+import { verdict } from './rehearsals';
+import { heardHere, layer, layerPicture, listenAt, listening } from './truth';
 
 export type DeskPicture = {
   readonly whole: () => void;
   readonly zoom: (factor: number) => void;
+  /** The place in the middle of the map. */
+  readonly middle: () => MapPoint;
   readonly pan: (dxPx: number, dyPx: number) => void;
   /** Sets down what is in hand in the middle of the map. */
   readonly setDownHere: () => void;
@@ -35,17 +42,26 @@ export function openDeskPicture({ frame, ground, above }: Elements): DeskPicture
   const size = signal<SizePx>({ width: 0, height: 0 });
   const sizeM = () => draft.peek()?.ground.sizeM ?? 1_000;
   const painter = painterOf(dpr);
+  const layerNow = layerOf();
   const whole = () => {
     const { width, height } = size.peek();
     const m = sizeM();
     mapLook.value = { centre: { eM: m / 2, nM: m / 2 }, pxPerM: (RIM * Math.min(width, height)) / m };
   };
+  const paintGround = () => {
+    const context = contextOf(ground, size.peek(), dpr);
+    painter()?.(context, mapLook.peek(), size.peek(), dpr);
+    const paths = layerNow(sizeM());
+    if (paths) paintLayer(context, paths, mapLook.peek(), size.peek(), dpr, currentPalette());
+  };
   const soon = inNextFrame((landToo) => {
     const scenario = draft.peek();
     if (size.peek().width === 0 || !scenario) return;
-    if (landToo) painter()?.(contextOf(ground, size.peek(), dpr), mapLook.peek(), size.peek(), dpr);
+    if (landToo) paintGround();
     const context = clearedContextOf(above, size.peek(), dpr);
     const easel = easelOf(context, currentPalette(), mapLook.peek(), size.peek(), dpr);
+    if (listening.peek() && listenAt.peek()) paintListener(easel, listenAt.peek()!, heardHere.peek());
+    if (panel.peek() === 'rehearse' && verdict.peek()) paintMisleading(easel, verdict.peek()!.places);
     paintDesk(easel, { scenario, places: places.peek(), chosen: chosen.peek(), aiming: inHand.peek() !== null });
   });
   const seen = new ResizeObserver(() => {
@@ -69,16 +85,23 @@ export function openDeskPicture({ frame, ground, above }: Elements): DeskPicture
     inHand.value = null;
     if (path) choose(path);
   };
+  const hover = (event: PointerEvent) => {
+    if (!listening.peek() || event.pointerType !== 'mouse' || event.buttons !== 0) return;
+    const box = frame.getBoundingClientRect();
+    listenAt.value = mapPoint({ x: event.clientX - box.left, y: event.clientY - box.top });
+  };
+  frame.addEventListener('pointermove', hover);
   let lastSizeM = 0;
   const stops = [
     soon.stop,
+    () => frame.removeEventListener('pointermove', hover),
     () => seen.disconnect(),
     effect(() => {
-      void [mapLook.value, size.value, land.value, settings.value.palette];
+      void [mapLook.value, size.value, land.value, layerPicture.value, settings.value.palette];
       soon.ask(true);
     }),
     effect(() => {
-      void [draft.value, chosenPath.value, inHand.value];
+      void [draft.value, chosenPath.value, inHand.value, panel.value, verdict.value, listenAt.value, heardHere.value];
       soon.ask(false);
     }),
     effect(() => {
@@ -88,14 +111,14 @@ export function openDeskPicture({ frame, ground, above }: Elements): DeskPicture
       whole();
     }),
     effect(() => {
-      const at = places.peek().find(({ path }) => path === lookedFor.value)?.at;
-      if (at) bringIntoView(size.peek(), sizeM(), { eM: at[0], nM: at[1] });
+      if (lookAt.value) bringIntoView(size.peek(), sizeM(), lookAt.value);
     }),
     mapGestures(frame, {
       pan: (dx, dy) => panLook(sizeM(), dx, dy),
       zoom: (factor, anchor) => zoomLook(size.peek(), sizeM(), factor, anchor),
       tapped: (at) => {
         if (inHand.peek()) put(at);
+        else if (listening.peek()) listenAt.value = mapPoint(at);
         else {
           const near = nearest(at, size.peek());
           if (near) choose(near);
@@ -103,7 +126,7 @@ export function openDeskPicture({ frame, ground, above }: Elements): DeskPicture
         }
       },
       grab: (at) => {
-        const path = inHand.peek() ? null : nearest(at, size.peek());
+        const path = inHand.peek() || listening.peek() ? null : nearest(at, size.peek());
         if (!path) return null;
         const joins = `carry ${path} ${performance.now()}`;
         return (to) => {
@@ -116,6 +139,7 @@ export function openDeskPicture({ frame, ground, above }: Elements): DeskPicture
   ];
   return {
     whole,
+    middle: () => mapPoint({ x: size.peek().width / 2, y: size.peek().height / 2 }),
     zoom: (factor) => zoomLook(size.peek(), sizeM(), factor),
     pan: (dx, dy) => panLook(sizeM(), dx, dy),
     setDownHere: () => put({ x: size.peek().width / 2, y: size.peek().height / 2 }),
@@ -133,6 +157,17 @@ function painterOf(dpr: number): () => LandPainter | null {
     if (!now) return null;
     if (made?.of !== now) made = { of: now, painter: landOf(now.world, now.land, dpr) };
     return made.painter();
+  };
+}
+
+/** The areas of the layer of now, worked out once for each picture of it. */
+function layerOf(): (sizeM: number) => LayerPaths | null {
+  let made: { readonly of: object; readonly paths: LayerPaths } | null = null;
+  return (sizeM) => {
+    const [what, picture] = [layer.peek(), layerPicture.peek()];
+    if (!picture || what === 'none') return null;
+    if (made?.of !== picture) made = { of: picture, paths: layerPaths(what, picture, sizeM) };
+    return made.paths;
   };
 }
 

@@ -7,6 +7,7 @@ import type { SetDownKind } from '../../core/desk/setDown';
 import { groundFaults } from '../../core/run/soundness';
 import type { Fault } from '../../core/scenario/faults';
 import type { Scenario } from '../../core/scenario/schema';
+import type { MapPoint } from '../../core/units/frames';
 import { keepDesk, keptDesk } from '../storage/desk';
 import { type Land, openLand } from '../workers/openLand';
 
@@ -39,8 +40,8 @@ export const places = computed<readonly Place[]>(() => (draft.value ? placesOf(d
 /** The field of the thing that is chosen on the map. */
 export const chosenPath = signal<string | null>(null);
 export const chosen = computed<Place | null>(() => places.value.find(({ path }) => path === chosenPath.value) ?? null);
-/** The thing that was chosen from a list: the map goes there. */
-export const lookedFor = signal<string | null>(null);
+/** A place that was chosen from a list: the map goes there. */
+export const lookAt = signal<MapPoint | null>(null);
 /** What the next tap on the map sets down. */
 export const inHand = signal<SetDownKind | null>(null);
 /** The panel beside the map that is open. */

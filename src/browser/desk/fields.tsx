@@ -3,6 +3,7 @@ import { faultsAt } from '../../core/desk/draft';
 import { fieldOf } from '../../core/desk/field';
 import { Slide } from '../controls/Slide';
 import { draft, faults, setField } from './deskState';
+import { verdict } from './rehearsals';
 
 type Field = { readonly path: string; readonly label: string };
 const inField = (path: string): unknown => (draft.value ? fieldOf(draft.value, path) : undefined);
@@ -10,12 +11,18 @@ const inField = (path: string): unknown => (draft.value ? fieldOf(draft.value, p
 /** What is wrong with a field and all that lies in it, and the mend, beside it; `alone` leaves what lies in it to its own fields. */
 export function FieldFaults({ path, id, alone = false }: { readonly path: string; readonly id?: string; readonly alone?: boolean }) {
   const here = faultsAt(faults.value, path).filter((fault) => !alone || fault.path === path);
-  if (here.length === 0) return null;
+  const unfair = faultsAt(verdict.value?.unfair ?? [], path).filter((one) => !alone || one.path === path);
+  if (here.length + unfair.length === 0) return null;
   return (
     <ul class="desk-faults" id={id} data-field={path}>
       {here.map(({ path: at, found, mend }) => (
         <li key={`${at}${found}`}>
           {found}. <span class="quiet">Mend: {mend}.</span>
+        </li>
+      ))}
+      {unfair.map(({ found, mend }) => (
+        <li key={found}>
+          Unfair: {found}. <span class="quiet">Mend: {mend}.</span>
         </li>
       ))}
     </ul>

@@ -1,6 +1,6 @@
-import { SURVEY_SCALES } from '../../../core/debrief/survey';
-import type { LayerKind } from '../../workers/surveyMessages';
-import type { LayerPicture } from './layers';
+import { SURVEY_SCALES } from '../../core/debrief/survey';
+import type { LayerKind } from '../workers/surveyMessages';
+import type { LayerPicture } from './layerPicture';
 
 export const LAYER_NAMES: Readonly<Record<LayerKind, string>> = {
   sight: 'Ground in view of the tag',

@@ -1,10 +1,10 @@
-import { between, type Palette } from '../../design/palette';
-import { areaPath } from '../../map/landPaths';
-import { coverOutlines, levelOutlines } from '../../map/outlines';
-import type { SizePx, View } from '../../map/screenFrame';
-import type { LayerKind } from '../../workers/surveyMessages';
-import type { LayerPicture } from './layers';
+import { between, type Palette } from '../design/palette';
+import type { LayerKind } from '../workers/surveyMessages';
+import { areaPath } from './landPaths';
+import type { LayerPicture } from './layerPicture';
 import { LAYER_LEVELS } from './layerWords';
+import { coverOutlines, levelOutlines } from './outlines';
+import type { SizePx, View } from './screenFrame';
 
 /** A layer ready to be painted: areas in metres east and south of the north-west corner, from the lowest level up. */
 export type LayerPaths = { readonly what: LayerKind; readonly areas: readonly Path2D[]; readonly sizeM: number };

@@ -1,10 +1,9 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { CloseMark } from '../../controls/marks';
 import { Segments } from '../../controls/Segments';
-import { LAYER_GAINS_DB, type LayerId, layer, layerGainDb, layersOpen, onMap } from './layers';
-import { LAYER_NAMES } from './layerWords';
-
-const KINDS: readonly LayerId[] = ['none', 'sight', 'loudness', 'excess', 'openness', 'apparent-bearing-error'];
+import { LAYER_GAINS_DB, LAYER_IDS } from '../../map/layerPicture';
+import { LAYER_NAMES } from '../../map/layerWords';
+import { layer, layerGainDb, layersOpen, onMap } from './layers';
 
 /** What may lie over the land, one at a time, and what may be drawn on it. */
 export function LayerPanel({ hasSteady }: { readonly hasSteady: boolean }) {
@@ -39,7 +38,7 @@ export function LayerPanel({ hasSteady }: { readonly hasSteady: boolean }) {
       </button>
       <h3>Over the land</h3>
       <div class="layers-list">
-        {KINDS.map((id) => (
+        {LAYER_IDS.map((id) => (
           <button
             key={id}
             type="button"

@@ -2,14 +2,13 @@ import { useComputed } from '@preact/signals';
 import type { ExcessClass } from '../../../core/debrief/excessTrack';
 import type { Poses } from '../../../core/debrief/poses';
 import { stateAt } from '../../../core/debrief/poses';
-import { SURVEY_SCALES } from '../../../core/debrief/survey';
 import type { Scenario } from '../../../core/scenario/schema';
 import { currentPalette } from '../../design/palette';
+import { LayerScale } from '../../map/LayerScale';
+import { LAYER_NAMES, valueText } from '../../map/layerWords';
 import { settings } from '../../storage/settings';
 import { atS } from '../replay';
 import { layer, layerGainDb, layerPicture } from './layers';
-import { LAYER_LEVELS, LAYER_NAMES, layerSentence, levelText, valueText } from './layerWords';
-import { bandColour } from './paintLayer';
 import { excessStroke } from './paintTrack';
 
 const WORDS: readonly (readonly [ExcessClass, string])[] = [
@@ -44,7 +43,6 @@ export function TrackKey({ kinds }: { readonly kinds: ReadonlySet<ExcessClass> }
 /** The scale of the layer on the map, what it says of the whole ground and of the scrubber's place; while it is worked out, how far. */
 export function LayerKey({ scenario, poses }: { readonly scenario: Scenario; readonly poses: Poses }) {
   void settings.value.palette;
-  const palette = currentPalette();
   const here = useComputed(() => {
     const picture = layerPicture.value;
     if (!picture || layer.value === 'none') return '';
@@ -54,8 +52,6 @@ export function LayerKey({ scenario, poses }: { readonly scenario: Scenario; rea
   });
   const what = layer.value;
   if (what === 'none') return null;
-  const picture = layerPicture.value;
-  const share = picture?.share ?? 0;
   return (
     <div class="layer-key">
       <p class="layer-name">
@@ -63,35 +59,7 @@ export function LayerKey({ scenario, poses }: { readonly scenario: Scenario; rea
         {what === 'loudness' && <span class="number"> {layerGainDb.value} dB</span>}
         {here.value && <span class="layer-here">here {here.value}</span>}
       </p>
-      {what !== 'sight' && (
-        <div class="layer-scale" aria-hidden="true">
-          {LAYER_LEVELS[what].map((level, band) => (
-            <span key={level} class="layer-band">
-              <span class="layer-swatch" style={{ background: bandColour(what, band, palette) }} />
-              <span class="number">{levelText(what, level)}</span>
-            </span>
-          ))}
-          <span class="unit">
-            {what === 'openness' || what === 'apparent-bearing-error' ? '' : SURVEY_SCALES[what].unit.split(' ')[0]} and more
-          </span>
-        </div>
-      )}
-      {share < 1 ? (
-        <div
-          class="layer-progress"
-          role="progressbar"
-          aria-label={LAYER_NAMES[what]}
-          aria-valuemin={0}
-          aria-valuemax={100}
-          aria-valuenow={Math.round(100 * share)}
-        >
-          <span style={{ width: `${100 * share}%` }} />
-        </div>
-      ) : (
-        <p class="quiet" role="status">
-          {layerSentence(what, picture!)}
-        </p>
-      )}
+      <LayerScale what={what} picture={layerPicture.value} />
     </div>
   );
 }

@@ -1,16 +1,9 @@
 import { signal } from '@preact/signals';
 import type { SurveySetting } from '../../../core/debrief/survey';
+import { LAYER_SIDES, type LayerId, type LayerPicture } from '../../map/layerPicture';
 import type { Survey } from '../../workers/openSurvey';
-import type { LayerKind } from '../../workers/surveyMessages';
-
-export type LayerId = 'none' | LayerKind;
-
-/** What a layer shows, and how far it is worked out. */
-export type LayerPicture = { readonly side: number; readonly values: Float32Array; readonly share: number };
 
 export const layer = signal<LayerId>('none');
-/** Gain less attenuation at which loudness is surveyed. */
-export const LAYER_GAINS_DB = [0, 15, 30, 45] as const;
 export const layerGainDb = signal<number>(15);
 export const layerPicture = signal<LayerPicture | null>(null);
 /** What else lies on the map. */
@@ -18,14 +11,6 @@ export const onMap = signal({ waves: false, fix: false, ruledOut: false, steady:
 export const layersOpen = signal(false);
 
 const kept = new Map<string, LayerPicture>();
-/** Sight over the ground is quick to work out: its edge is looked at closer. */
-const SIDES: Readonly<Record<LayerKind, number>> = {
-  sight: 152,
-  openness: 96,
-  loudness: 72,
-  excess: 72,
-  'apparent-bearing-error': 72,
-};
 
 export function beginLayers(): void {
   kept.clear();
@@ -47,7 +32,7 @@ export function askForLayer(survey: Survey, at: Pick<SurveySetting, 'tag' | 'tim
   const known = kept.get(key);
   layerPicture.value = known ?? null;
   if (known) return;
-  const side = SIDES[what];
+  const side = LAYER_SIDES[what];
   survey.ask(what, side, { ...at, gainDb, attenuatorDb: 0 }, ({ values, share }) => {
     const picture = { side, values, share };
     if (share >= 1) kept.set(key, picture);

@@ -10,11 +10,11 @@ import { easelOf } from '../../map/brush';
 import { clearedContextOf, contextOf, inNextFrame, landOf } from '../../map/mapCanvases';
 import { mapGestures } from '../../map/mapGestures';
 import { bringIntoView, mapLook, panLook, viewOfAll, zoomLook } from '../../map/mapLook';
+import { type LayerPaths, layerPaths, paintLayer } from '../../map/paintLayer';
 import { type ScreenPoint, type SizePx, toScreen } from '../../map/screenFrame';
 import { settings } from '../../storage/settings';
 import { atS, chooseBearing, chosenBearing, chosenMoment } from '../replay';
 import { layer, layerPicture, onMap } from './layers';
-import { type LayerPaths, layerPaths, paintLayer } from './paintLayer';
 import { paintRun } from './paintRun';
 
 /** The map of the debrief at work on its two canvases: the land with its layer below, what lies on it above. */
