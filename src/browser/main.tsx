@@ -15,6 +15,7 @@ import './ground/ground.css';
 import './ground/mapChrome.css';
 import './ground/sheet.css';
 import './ground/panel.css';
+import './ground/firstMinute.css';
 import './ground/fix.css';
 import './ground/pinNote.css';
 import './ground/ruleOut.css';

@@ -13,7 +13,9 @@ import { Bar } from './Bar';
 import { BriefSlip } from './BriefSlip';
 import { Caption } from './Caption';
 import { Deeds } from './Deeds';
+import { FirstMinute } from './FirstMinute';
 import { FixButton, FixSlip } from './FixSlip';
+import { followFirstMinute } from './firstSteps';
 import { chooseStart, closeFix, placingStart, toggleFix } from './fixNow';
 import { GainSlide } from './GainSlide';
 import { MapChrome } from './MapChrome';
@@ -56,6 +58,7 @@ export function Ground({ onLeave }: { readonly onLeave: () => void }) {
       },
     });
     const stopPins = tellOfPins();
+    const stopFirst = followFirstMinute(window);
     const rest = () => {
       paused.value = true;
     };
@@ -66,6 +69,7 @@ export function Ground({ onLeave }: { readonly onLeave: () => void }) {
     document.addEventListener('visibilitychange', restHidden);
     return () => {
       stopPins();
+      stopFirst();
       stopKeys();
       stopGamepad();
       window.removeEventListener('blur', rest);
@@ -83,6 +87,7 @@ export function Ground({ onLeave }: { readonly onLeave: () => void }) {
         <MapChrome />
         <BriefSlip />
         <div class="map-foot">
+          <FirstMinute />
           <Caption />
           <PhoneCompass />
           <WalkControl />

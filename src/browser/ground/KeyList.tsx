@@ -24,7 +24,7 @@ const KEY_NAMES: Readonly<Record<string, string>> = {
   '[': 'left bracket',
   ']': 'right bracket',
 };
-const keyName = (key: string): string => KEY_NAMES[key] ?? (key.length === 1 ? key.toUpperCase() : key);
+export const keyName = (key: string): string => KEY_NAMES[key] ?? (key.length === 1 ? key.toUpperCase() : key);
 /** Buttons by where they sit on a gamepad of the standard layout. @source W3C Gamepad, standard gamepad */
 const BUTTON_NAMES = [
   'lower',
@@ -46,7 +46,7 @@ const BUTTON_NAMES = [
 ];
 const buttonName = (button: number | null): string => (button === null ? 'none' : (BUTTON_NAMES[button] ?? `button ${button + 1}`));
 
-function KeyFace({ name }: { readonly name: string }) {
+export function KeyFace({ name }: { readonly name: string }) {
   const deg = ARROW_DEG[name];
   if (deg === undefined) return <>{name === ' ' ? 'Space' : name.length === 1 ? name.toUpperCase().replace('-', '−') : name}</>;
   return (

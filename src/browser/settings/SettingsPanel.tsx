@@ -5,7 +5,7 @@ import { change, LONGEST_NAME, type Settings, settings, stepDeclination, stepVol
 
 /** Volume, palette, captions and measures: everything a person sets for this device. */
 export function SettingsPanel() {
-  const { palette, captions, volumeDb, muted, name } = settings.value;
+  const { palette, captions, volumeDb, muted, name, controlsShown } = settings.value;
   return (
     <div class="settings">
       <div class="settings-line">
@@ -46,6 +46,12 @@ export function SettingsPanel() {
         />
       </div>
       <Measures />
+      <div class="settings-line">
+        <span class="label">The controls, a line at a time</span>
+        <button type="button" onClick={() => change({ controlsShown: !controlsShown })}>
+          {controlsShown ? 'Show them again' : 'Don’t show them'}
+        </button>
+      </div>
       <label class="settings-line">
         <span class="label">Name in run files, if you like</span>
         <input

@@ -16,6 +16,8 @@ export type Settings = {
   /** Degrees by which a compass needle points east of true north; negative is west. */
   readonly declinationDeg: number;
   readonly lengths: 'metres' | 'yards';
+  /** The first run has shown the controls, or was told to let it be. */
+  readonly controlsShown: boolean;
 };
 
 const KEY = 'faintward-settings';
@@ -38,6 +40,7 @@ const FIRST: Settings = {
   north: 'true',
   declinationDeg: 0,
   lengths: 'metres',
+  controlsShown: false,
 };
 
 export const settings = signal<Settings>(stored());
@@ -53,6 +56,7 @@ function stored(): Settings {
       name: typeof read.name === 'string' ? read.name.slice(0, LONGEST_NAME) : '',
       north: read.north === 'magnetic' ? 'magnetic' : 'true',
       declinationDeg: declination(Number(read.declinationDeg ?? 0)),
+      controlsShown: read.controlsShown === true,
       lengths: read.lengths === 'yards' ? 'yards' : 'metres',
     };
   } catch {
