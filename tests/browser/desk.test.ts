@@ -127,6 +127,11 @@ test('a fault is told at the field that has it, and what has faults is neither w
   await page.locator('.desk-faults[data-field="kit.noiseFigureDb"]').waitFor();
   await page.keyboard.press('Control+z');
   await page.getByText('Without fault').waitFor();
+  const before = await savedText();
+  await page.getByRole('checkbox', { name: 'Tag check before leaving' }).check();
+  expect(JSON.parse(await savedText()).tagCheck).toBe(true);
+  await page.getByRole('checkbox', { name: 'Tag check before leaving' }).uncheck();
+  expect(await savedText()).toBe(before);
 });
 
 test('the land follows its sliders, and a start where nobody can stand is told at the start', async () => {

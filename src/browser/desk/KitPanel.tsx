@@ -27,6 +27,7 @@ export function KitPanel() {
           <TickField key={aid} path={`aids.${aid}`} label={name} />
         ))}
         <TickField path="limits.vehicle" label="Vehicle on tracks" />
+        <TickField path="tagCheck" label="Tag check before leaving" orNone />
       </fieldset>
       <ChoiceField
         path="companion"

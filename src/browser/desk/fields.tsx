@@ -185,13 +185,16 @@ export function ChoiceField<V extends string>({
   );
 }
 
-export function TickField({ path, label }: Field) {
+/** A tick; `orNone` takes the field away where there is none, as the format wants it of fields that may be left out. */
+export function TickField({ path, label, orNone = false }: Field & { readonly orNone?: boolean }) {
   return (
     <label class="desk-tick">
       <input
         type="checkbox"
         checked={inField(path) === true}
-        onChange={({ currentTarget: { checked } }) => setField(path, checked, `change ${label.toLowerCase()}`)}
+        onChange={({ currentTarget: { checked } }) =>
+          setField(path, checked || !orNone ? checked : undefined, `change ${label.toLowerCase()}`)
+        }
       />
       {label}
     </label>
