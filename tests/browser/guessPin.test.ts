@@ -1,7 +1,10 @@
+import { readFileSync } from 'node:fs';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { refutationWords } from '../../src/browser/ground/pinNow';
+import { ontoMap } from '../../src/browser/map/screenFrame';
+import { readRecording } from '../../src/core/run/record';
 import { openBuiltPage } from './builtPage';
 import { openChromium } from './chromium';
 import { playerAt } from './player';
@@ -51,4 +54,23 @@ test('the sentence tells where to go, how high it lies, and when readings speak 
   expect(refutationWords({ kind: 'too-far', bearing: 2, heardNetDb: 12, neededDb: 31 })).toContain('Bearing 2 was taken at gain 12');
   expect(refutationWords({ kind: 'too-far', bearing: 2, heardNetDb: 12, neededDb: 91 })).toContain('more than there is');
   expect(refutationWords({ kind: 'out-of-view' })).toContain('Walk closer');
+});
+
+test('a press on the paper beyond the map means the map’s edge, so that no run keeps a place that its file may not hold', async () => {
+  expect(ontoMap({ eM: -40, nM: 1_200 }, 1_000)).toEqual({ eM: 0, nM: 1_000 });
+  expect(ontoMap({ eM: 10, nM: 20 }, 1_000)).toEqual({ eM: 10, nM: 20 });
+  const player = playerAt(page);
+  await player.press('g');
+  await page.mouse.click(20, 600);
+  await player.wait(2_600);
+  await player.press('p');
+  await page.getByRole('button', { name: 'Give up and see the debrief' }).click();
+  await page.getByRole('button', { name: 'See the grade' }).click();
+  await page.locator('.technique-score').waitFor({ timeout: 60_000 });
+  const saving = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save run file' }).click();
+  const { log } = readRecording('saved run', readFileSync((await (await saving).path())!, 'utf8'));
+  const pins = log.flatMap(([, action]) => (action.type === 'guess' && action.at ? [action.at] : []));
+  expect(pins.length).toBe(3);
+  expect(pins.at(-1)!.eM).toBe(0);
 });

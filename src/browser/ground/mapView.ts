@@ -1,6 +1,6 @@
 import { computed, signal } from '@preact/signals';
 import { openRun, runState } from '../currentRun';
-import { kept, type ScreenPoint, type SizePx, toMap, type View, zoomed } from '../map/screenFrame';
+import { kept, ontoMap, type ScreenPoint, type SizePx, toMap, type View, zoomed } from '../map/screenFrame';
 
 /** How the map is looked at. It follows the walker until it is dragged away. */
 export const mapSize = signal<SizePx>({ width: 800, height: 500 });
@@ -67,4 +67,5 @@ export function centreOnMe(): void {
   following.value = true;
 }
 
-export const pointAt = (at: ScreenPoint) => toMap(mapView.peek(), mapSize.peek(), at);
+/** The place under a point of the window, on the map: a run keeps no places beyond it. */
+export const pointAt = (at: ScreenPoint) => ontoMap(toMap(mapView.peek(), mapSize.peek(), at), sizeM());

@@ -34,3 +34,9 @@ export const kept = (view: View, sizeM: number): View => ({
   ...view,
   centre: { eM: Math.min(sizeM, Math.max(0, view.centre.eM)), nM: Math.min(sizeM, Math.max(0, view.centre.nM)) },
 });
+
+/** The point of the map that is nearest: paper beyond its edge means the edge. */
+export const ontoMap = ({ eM, nM }: MapPoint, mapM: number): MapPoint => ({
+  eM: Math.min(mapM, Math.max(0, eM)),
+  nM: Math.min(mapM, Math.max(0, nM)),
+});
