@@ -26,9 +26,15 @@ export function MapWindowFrame() {
     const closing: (() => void)[] = [];
     let closed = false;
     void Promise.all([import('./mapScene'), document.fonts.ready]).then(([{ openMapWindow }]) => {
-      if (closed) return;
+      if (closed || !openRun.peek()) return;
+      let kept = picture();
+      // The window may draw once more after the run was left and before it is closed itself.
+      const pictureOrLast = () => {
+        if (openRun.peek() && live.peek()) kept = picture();
+        return kept;
+      };
       const palette = currentPalette();
-      const map = openMapWindow(parent, landPainter(exercise.world, land, palette, dpr), palette, dpr, picture);
+      const map = openMapWindow(parent, landPainter(exercise.world, land, palette, dpr), palette, dpr, pictureOrLast);
       const seen = new ResizeObserver(() => {
         mapSize.value = measured();
         map.resize(mapSize.value);

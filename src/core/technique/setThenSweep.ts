@@ -5,6 +5,8 @@ import { longestUncut, type Sweep, sweepsOf, unwrappedHeadings } from './sweeps'
 import { pulseIntervalS } from './tunedTag';
 
 /** Fewer sweeps than this show nothing. */
+/** So many sweeps are too few. */
+const COUNTED = ['at no time', 'once', 'twice'];
 const LEAST_SWEEPS = 3;
 /** Share of spoilt arc: up to here it is a slip, from there it is no habit at all. */
 const SLIP_SHARE = 0.05;
@@ -23,7 +25,7 @@ function spoiltArcsDeg(headings: Float64Array, sweeps: readonly Sweep[]): readon
 function judge(evidence: Evidence): HabitResult {
   const { states } = evidence.run;
   const sweeps = sweepsOf(states, pulseIntervalS(evidence));
-  if (sweeps.length < LEAST_SWEEPS) return notShown(`The antenna was swept ${sweeps.length} times; three sweeps show the habit.`);
+  if (sweeps.length < LEAST_SWEEPS) return notShown(`The antenna was swept ${COUNTED[sweeps.length]}; three sweeps show the habit.`);
   const headings = unwrappedHeadings(states);
   const spoilt = spoiltArcsDeg(headings, sweeps);
   const arc = sweeps.reduce((sum, { arcDeg }) => sum + arcDeg, 0);
