@@ -4,9 +4,9 @@ import { clock, type Evidence, type Habit, type HabitResult, linearScore, type M
 import { longestUncut, type Sweep, sweepsOf, unwrappedHeadings } from './sweeps';
 import { pulseIntervalS } from './tunedTag';
 
-/** Fewer sweeps than this show nothing. */
-/** So many sweeps are too few. */
+/** So many sweeps are too few, in words. */
 const COUNTED = ['at no time', 'once', 'twice'];
+/** Fewer sweeps than this show nothing. */
 const LEAST_SWEEPS = 3;
 /** Share of spoilt arc: up to here it is a slip, from there it is no habit at all. */
 const SLIP_SHARE = 0.05;
