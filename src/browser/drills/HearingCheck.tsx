@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
 import { ROWS } from '../../core/drills/hearingCheck';
 import { settings, stepVolume } from '../storage/settings';
 import { answerRow, beginCheck, checkResult, checkStage, givenRows, openCheckSound, rowOver } from './hearingPlay';
@@ -13,7 +13,8 @@ type Doors = {
 
 /** Half a minute that finds how faint a beep this person hears with this loudspeaker at this volume. */
 export function HearingCheck({ asked, onDone, onLater }: Doors) {
-  useEffect(() => {
+  // Before the page is painted: a key pressed as soon as it is seen must not be lost.
+  useLayoutEffect(() => {
     const stop = openCheckSound();
     const keys = (event: KeyboardEvent) => {
       if (event.ctrlKey || event.metaKey || event.altKey || event.repeat) return;
