@@ -62,9 +62,9 @@ test('the season counts dates by each device’s own clock, averages first attem
 });
 
 test.each([
-  [60, 79, 'within chance'],
-  [60, 80, 'improved'],
-  [80, 60, 'lower'],
+  [60, Math.floor(60 + STUDY.detectableChange), 'within chance'],
+  [60, Math.ceil(60 + STUDY.detectableChange), 'improved'],
+  [80, Math.floor(80 - STUDY.detectableChange), 'lower'],
 ])('from %i to %i technique is said to be: %s', (first, last, change) => {
   const rows = [
     handmadeRow('Rowan', { begunAt: '2026-05-12T19:00:00Z', technique: first }),
