@@ -140,6 +140,16 @@ const NORTON: readonly CheckRow[] = [
 ];
 
 const COVER_AND_NOISE: readonly CheckRow[] = [
+  ...rows({ unit: 'dB/m', tolerance: 1e-4, mark: 'P', source: 'ITU-R P.833, table' }, [
+    ['woodland at 105.9 MHz, loss a metre at the edge', () => woodlandLossDb(1e-3, 105.9) / 1e-3, 0.04],
+    ['woodland at 466.475 MHz, the same', () => woodlandLossDb(1e-3, 466.475) / 1e-3, 0.12],
+    ['woodland at 949 MHz, the same', () => woodlandLossDb(1e-3, 949) / 1e-3, 0.17],
+  ]),
+  ...rows({ unit: 'dB', tolerance: 1e-4, mark: 'P', source: 'ITU-R P.833, table' }, [
+    ['woodland at 105.9 MHz, at most', () => woodlandLossDb(100_000, 105.9), 9.4],
+    ['woodland at 466.475 MHz, at most', () => woodlandLossDb(100_000, 466.475), 18],
+    ['woodland at 949 MHz, at most', () => woodlandLossDb(100_000, 949), 26.5],
+  ]),
   ...rows({ unit: 'dB', tolerance: 1e-4, mark: 'P', source: 'ITU-R P.833, table interpolated' }, [
     ['woodland at 150 MHz, 20 m', () => woodlandLossDb(20, 150), 0.987972],
     ['woodland at 150 MHz, 100 m', () => woodlandLossDb(100, 150), 4.125254],
