@@ -41,7 +41,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
   zod: ['core/scenario/', 'core/run/record.ts', 'core/club/savedTable.ts', 'core/logbook/bookFile.ts'],
   'ts-fsrs': ['core/logbook/schedule.ts'],
   seedrandom: ['core/random/draw.ts'],
-  fflate: ['core/scenario/link.ts'],
+  fflate: ['core/scenario/packing.ts'],
   'simplex-noise': ['core/world/'],
   '@noble/hashes': ['core/scenario/seal.ts'],
   phaser: ['browser/ground/'],

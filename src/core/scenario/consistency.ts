@@ -1,5 +1,6 @@
 import type { Fault } from './faults';
 import { likenessOf } from './foreignText';
+import { unpackedHeights } from './ownHeights';
 import type { Scenario } from './schema';
 
 /** Antennas with elements of half a wave that a hand can't hold below 100 MHz. */
@@ -45,6 +46,9 @@ export function inconsistencies(file: string, scenario: Scenario): readonly Faul
   });
   const covered = cover.wood + cover.scrub + cover.wet + cover.rock;
   if (covered > 1) say('ground.cover', `shares add up to ${covered.toFixed(2)}`, 'lower them to 1 or less together');
+  const { own, cellM } = scenario.ground;
+  const heights = own ? unpackedHeights(own, Math.round(sizeM / cellM)) : null;
+  if (typeof heights === 'string') say('ground.own.packed', heights, 'bring the elevation file in again at the Course desk');
   kitFaults(scenario, say);
   return faults;
 }

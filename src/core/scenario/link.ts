@@ -1,7 +1,7 @@
-import { deflateSync, Inflate, strFromU8, strToU8 } from 'fflate';
 import { type Fault, InputFaults } from './faults';
 import { jsonFrom } from './jsonText';
 import { scenarioFrom } from './load';
+import { bytesOf, deflated, fromLetters, inflated, textOf, toLetters } from './packing';
 import type { Scenario } from './schema';
 import { canonicalText } from './seal';
 
@@ -15,13 +15,12 @@ const MOST_RATIO = 60;
 /** Bytes that a QR code of a projector's size still carries for a phone across a room. */
 export const QR_BYTES = 800;
 
-const ALPHABET = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_';
 /** Words that scenarios have in common: packing takes them from here. Part of the format, never changed. */
 const COMMON = `{"aids":{"compass":true,"fix":true,"ownPosition":true,"sMeter":true,"soundRing":false},"author":"Harrowmere Tracking Club","brief":"","cautions":["wires","heights","water","roads","weather","alone","land","hearing"],"format":"faintward-scenario","ground":{"buildings":[{"alongDeg":0,"at":[],"heightM":6,"lengthM":20,"walls":"stone","widthM":12}],"cellM":10,"cover":{"rock":0.02,"scrub":0.06,"wet":0.04,"wood":0.2},"farms":0,"fieldWalls":true,"hamlets":0,"powerLines":[{"conductors":3,"route":[[],[]],"spanM":110,"supportHeightM":12,"voltage":"medium","wireHeightM":10}],"relief":{"baseHeightM":380,"roughness":0.3,"strengthM":60,"style":"smooth"},"sizeM":2000,"tracks":1,"water":{"lakes":0,"streams":3}},"kit":{"antennas":["yagi3"],"designMHz":150,"noiseFigureDb":4,"startAntenna":"yagi3","startAttenuatorDb":0,"startGainDb":80,"startOffsetHz":0},"lesson":"quiet-gain","level":1,"limits":{"findWithinM":12,"paceMPerS":1.6,"timeS":2700,"vehicle":false},"radio":{"groundClass":"medium-dry","lineNoiseDb":0,"mainsHz":50,"noise":"quiet-rural"},"seed":"","start":{"at":[],"facingDeg":0},"tags":[{"at":[],"decayDbPerHour":0,"driftHzPerHour":0,"eirpDbm":10,"frequencyMHz":150.1,"heightM":0.5,"movement":{"kind":"stays"},"name":"","pulseMs":20,"pulsesPerMinute":60,"whip":{"leanDeg":15,"towardDeg":40}}],"title":"","version":1,"weights":{"clearView":1,"quietGain":1,"setThenSweep":1,"walkAndListen":1}}`;
 
 /** A scenario as text for the fragment of a link: letters, digits, `-`, `_` and `.` only. */
 export const packedScenario = (scenario: Scenario): string =>
-  PACKING + toLetters(deflateSync(strToU8(canonicalText(scenario)), { level: 9, mem: 12, dictionary: strToU8(COMMON) }));
+  PACKING + toLetters(deflated(bytesOf(canonicalText(scenario)), bytesOf(COMMON)));
 
 /**
  * The scenario in a packed text.
@@ -36,65 +35,8 @@ export function unpackedScenario(packed: string, file = 'link'): Scenario {
     throw refuse('no exercise that this version can unpack', 'copy the whole link again, or update the program');
   const bytes = fromLetters(packed.slice(PACKING.length));
   if (!bytes) throw refuse('letters that no exercise is packed in');
-  const unpacked = inflated(bytes);
+  const unpacked = inflated(bytes, Math.min(MOST_BYTES, 4_000 + bytes.length * MOST_RATIO), bytesOf(COMMON));
   if (unpacked === null) throw refuse('a packed exercise that is cut off or changed');
   if (unpacked === 'too much') throw refuse('a link that unpacks to more than any exercise holds', 'do not use it');
-  return scenarioFrom(file, jsonFrom(file, strFromU8(unpacked)));
-}
-
-/** Unpacks piece by piece and stops as soon as there is too much: a bomb never gets its room. */
-function inflated(bytes: Uint8Array): Uint8Array | null | 'too much' {
-  const most = Math.min(MOST_BYTES, 4_000 + bytes.length * MOST_RATIO);
-  const chunks: Uint8Array[] = [];
-  let [length, ended] = [0, false];
-  const stream = new Inflate({ dictionary: strToU8(COMMON) }, (chunk, final) => {
-    chunks.push(chunk);
-    length += chunk.length;
-    ended ||= final;
-  });
-  try {
-    for (let from = 0; from < bytes.length; from += PIECE_BYTES) {
-      stream.push(bytes.subarray(from, from + PIECE_BYTES), from + PIECE_BYTES >= bytes.length);
-      if (length > most) return 'too much';
-    }
-  } catch {
-    return null;
-  }
-  if (!ended) return null;
-  const all = new Uint8Array(length);
-  let at = 0;
-  for (const chunk of chunks) {
-    all.set(chunk, at);
-    at += chunk.length;
-  }
-  return all;
-}
-
-/** Deflate makes at most 1,032 bytes of one: a piece of this size can't overshoot by more than 64 kB. */
-const PIECE_BYTES = 64;
-
-/** Base 64 with the alphabet for links, without padding. @source RFC 4648, section 5 */
-function toLetters(bytes: Uint8Array): string {
-  let [text, bits, held] = ['', 0, 0];
-  for (const byte of bytes) {
-    held = (held << 8) | byte;
-    for (bits += 8; bits >= 6; bits -= 6) text += ALPHABET[(held >> (bits - 6)) & 63];
-    held &= 0xff;
-  }
-  return bits === 0 ? text : text + ALPHABET[(held << (6 - bits)) & 63];
-}
-
-function fromLetters(text: string): Uint8Array | null {
-  const bytes: number[] = [];
-  let [bits, held] = [0, 0];
-  for (const letter of text) {
-    const value = ALPHABET.indexOf(letter);
-    if (value < 0) return null;
-    held = ((held << 6) | value) & 0xffff;
-    bits += 6;
-    if (bits < 8) continue;
-    bits -= 8;
-    bytes.push((held >> bits) & 0xff);
-  }
-  return Uint8Array.from(bytes);
+  return scenarioFrom(file, jsonFrom(file, textOf(unpacked)));
 }

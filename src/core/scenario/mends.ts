@@ -12,6 +12,7 @@ const MENDS: Readonly<Record<string, string>> = {
   'ground.cellM': 'give metres between 5 and 20',
   'ground.relief.style': 'choose ridged, smooth, plateau, dale, coast or fen',
   'ground.relief.strengthM': 'give metres between 0 and 600',
+  'ground.own': 'bring the elevation file in again at the Course desk, or leave it out for a drawn relief',
   'ground.cover': 'give shares of the ground between 0 and the bound, not more than 1 together',
   'ground.powerLines': 'give route, spans and heights in metres within the bounds of the scenario schema',
   'radio.guidedDbPer100M': 'give decibels per 100 m of power line between 0.2 and 30, or leave it out for 3',

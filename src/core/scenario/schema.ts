@@ -43,10 +43,25 @@ const towerLine = z.strictObject({
   conductors: z.int().min(1).max(6),
 });
 
+/** Heights from an elevation file in place of the drawn relief, packed as `ownHeights.ts` says. */
+const ownHeights = z.strictObject({
+  lowM: between(-500, 9_000),
+  stepM: between(0.1, 1),
+  packed: z
+    .string()
+    .min(1)
+    .max(1_600_000)
+    .regex(/^[A-Za-z0-9_-]+$/),
+  /** Where the heights come from and under what terms they may be handed on. */
+  source: text(160),
+});
+
 const ground = z.strictObject({
   sizeM: between(1_000, 10_000),
   cellM: between(5, 20),
   relief: z.strictObject({ style: z.enum(RELIEF_STYLES), strengthM: between(0, 600), roughness: share, baseHeightM: between(0, 1_500) }),
+  /** Left out: the relief is drawn by chance. */
+  own: ownHeights.optional(),
   cover: z.strictObject({ wood: between(0, 0.9), scrub: between(0, 0.6), wet: between(0, 0.6), rock: between(0, 0.4) }),
   water: z.strictObject({ lakes: z.int().min(0).max(6), streams: z.int().min(0).max(12) }),
   tracks: z.int().min(0).max(8),

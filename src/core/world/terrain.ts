@@ -1,3 +1,4 @@
+import { unpackedHeights } from '../scenario/ownHeights';
 import type { GroundPlan } from '../scenario/schema';
 import { breachDams } from './breach';
 import { type Drainage, Drainer, rimOf } from './drainage';
@@ -17,7 +18,7 @@ export type Land = {
   readonly drainage: Drainage;
 };
 
-type Plan = Pick<GroundPlan, 'sizeM' | 'cellM' | 'relief' | 'water'>;
+type Plan = Pick<GroundPlan, 'sizeM' | 'cellM' | 'relief' | 'own' | 'water'>;
 type Coarse = { readonly side: number; readonly stepM: number; readonly marginM: number; readonly heights: Float64Array };
 
 /** Hollows deeper than this on the map's own cells are filled, not drained: a ditch through their dam would be a gorge one cell wide. */
@@ -171,20 +172,38 @@ function stretch(heights: Float64Array, at: number, end: number, low: number, pe
   for (let i = at; i < end; i++) heights[i] = baseHeightM + Math.max(0, heights[i]! - low) * perUnitM;
 }
 
-/** Land of the wished style with its lakes, without stream beds: no pits, water runs to the edge or the sea. */
-export function layTerrain(seed: string, plan: Plan): Land {
-  const cells = cellsOf(plan);
+/** Heights of an own ground as they are; along a coast what lies at sea level or under it is sea. */
+function ownLand(own: NonNullable<Plan['own']>, { relief }: Plan, cells: number, isSea: Uint8Array): Float64Array {
+  const heights = unpackedHeights(own, cells);
+  if (typeof heights === 'string') throw new RangeError(heights);
+  if (relief.style === 'coast') markSea(heights, 0, heights.length, isSea);
+  return heights;
+}
+
+function drawnLand(seed: string, plan: Plan, cells: number, isSea: Uint8Array): Float64Array {
   const cellM = plan.sizeM / cells;
   const heights = spread(coarseLand(seed, plan), cells, cellM);
   addDetail(seed, heights, cells, cellM, weatheringOf(plan).detail);
-  const isSea = new Uint8Array(cells * cells);
   toMetres(heights, cells, plan.relief, isSea);
+  return heights;
+}
+
+/**
+ * Land of the wished style, or of its own heights, with its lakes and without stream beds. Drawn land has no pits, water runs to the edge
+ * or the sea; own heights keep their hollows, only the water is led as if they were full.
+ */
+export function layTerrain(seed: string, plan: Plan): Land {
+  const cells = cellsOf(plan);
+  const cellM = plan.sizeM / cells;
+  const isSea = new Uint8Array(cells * cells);
+  const heights = plan.own ? ownLand(plan.own, plan, cells, isSea) : drawnLand(seed, plan, cells, isSea);
   const isOutlet = rimOf(cells, cells);
   if (plan.relief.style === 'coast') for (let i = 0; i < isSea.length; i++) if (isSea[i] === 1) isOutlet[i] = 1;
   const drainer = new Drainer(cells, cells);
-  breachDams(heights, drainer.fill(heights, isOutlet), isOutlet, cells, DEEPEST_BREACH_M);
+  if (!plan.own) breachDams(heights, drainer.fill(heights, isOutlet), isOutlet, cells, DEEPEST_BREACH_M);
   const bowls = digBowls(seed, plan.water.lakes, { heightsM: heights, isSea, cells, cellM });
   const drainage = drainer.drain(heights, isOutlet);
   const isLake = fillBowls(bowls, heights, drainage.filledM, cells);
-  return { cells, cellM, sizeM: plan.sizeM, groundM: drainage.filledM, isSea, isLake, drainage };
+  const groundM = plan.own ? heights.map((h, i) => (isLake[i] === 1 ? drainage.filledM[i]! : h)) : drainage.filledM;
+  return { cells, cellM, sizeM: plan.sizeM, groundM, isSea, isLake, drainage };
 }
