@@ -6,6 +6,7 @@ const ORDER = [
   'units',
   'random',
   'scenario',
+  'elevation',
   'world',
   'antenna',
   'radio',
