@@ -1,18 +1,56 @@
 import { signal } from '@preact/signals';
 import type { ComponentType } from 'preact';
 
-/** A room whose code and styles come when it is first opened, so that the start page is there sooner. */
-export function laterRoom<P extends object>(fetchRoom: () => Promise<ComponentType<P>>): ComponentType<P> {
-  const room = signal<{ readonly Made: ComponentType<P> } | null>(null);
-  let asked = false;
-  return (props: P) => {
-    if (!asked) {
-      asked = true;
-      void fetchRoom().then((Made) => {
+type Fetched<P> = { readonly Made: ComponentType<P> } | 'fetching' | 'missing' | null;
+
+type LaterRoom<P> = ComponentType<P> & {
+  /** Fetches the code before the room is opened. */
+  readonly ahead: () => void;
+};
+
+/** A room whose code comes when it is first opened, so that the start page is there sooner. One that does not come can be asked for again. */
+export function laterRoom<P extends object>(fetchRoom: () => Promise<ComponentType<P>>): LaterRoom<P> {
+  const room = signal<Fetched<P>>(null);
+  const fetchNow = () => {
+    room.value = 'fetching';
+    fetchRoom().then(
+      (Made) => {
         room.value = { Made };
-      });
-    }
-    const made = room.value;
-    return made ? <made.Made {...props} /> : null;
+      },
+      () => {
+        room.value = 'missing';
+      },
+    );
   };
+  const ahead = () => {
+    if (room.peek() === null) fetchNow();
+  };
+  const Room = (props: P) => {
+    ahead();
+    const made = room.value;
+    if (made === null || made === 'fetching') return null;
+    if (made === 'missing') return <RoomMissing onAgain={fetchNow} />;
+    return <made.Made {...props} />;
+  };
+  return Object.assign(Room, { ahead });
+}
+
+function RoomMissing({ onAgain }: { readonly onAgain: () => void }) {
+  return (
+    <main class="opening">
+      <div class="opening-inner">
+        <h1>This page did not come</h1>
+        <p role="alert">
+          Its code could not be fetched. Without a network a page opens only after the program has been opened once with one. Nothing is
+          lost: runs and logbook are kept on this device.
+        </p>
+        <p class="part-deeds">
+          <button type="button" onClick={onAgain}>
+            Try again
+          </button>
+          <a href="#/">Start page</a>
+        </p>
+      </div>
+    </main>
+  );
 }

@@ -4,7 +4,6 @@ import { useEffect } from 'preact/hooks';
 import type { Recording } from '../core/run/record';
 import type { Scenario } from '../core/scenario/schema';
 import { leaveRun, openRun, paused } from './currentRun';
-import { Debrief } from './debrief/Debrief';
 import { GoingThrough } from './debrief/GoingThrough';
 import './design/design.css';
 import './controls/slide.css';
@@ -31,7 +30,6 @@ import { Ground } from './ground/Ground';
 import './logbook/logbook.css';
 import './start/today.css';
 import { laterRoom } from './laterRoom';
-import { Logbook } from './logbook/Logbook';
 import { opening, openRunOf, openSound, runFileText, sound, tendRun } from './openExercise';
 import { goTo, route } from './route';
 import { startRunClock } from './runClock';
@@ -98,6 +96,8 @@ function followDebrief(key: number | null): void {
   }
 }
 
+const Debrief = laterRoom(async () => (await import('./debrief/Debrief')).Debrief);
+const Logbook = laterRoom(async () => (await import('./logbook/Logbook')).Logbook);
 const Club = laterRoom(async () => (await import('./club/Club')).Club);
 const Desk = laterRoom(async () => (await import('./desk/Desk')).Desk);
 const Share = laterRoom(async () => (await import('./share/Share')).Share);
@@ -213,4 +213,8 @@ keepSettings();
 startRunClock(() => sound.peek());
 tendRun((key) => goTo(key === null ? '/debrief' : `/debrief/${key}`));
 effect(followRoute);
+// A run that is being played needs its debrief, and the network may be gone by then.
+effect(() => {
+  if (openRun.value) Debrief.ahead();
+});
 render(<Rooms />, document.getElementById('app')!);
