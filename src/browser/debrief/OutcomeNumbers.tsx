@@ -5,7 +5,7 @@ const ENDINGS: Readonly<Record<string, string>> = { found: 'found', 'gave-up': '
 
 /** What came of it: beside the grade, never inside it. */
 export function OutcomeNumbers({ outcome, aided }: { readonly outcome: Outcome; readonly aided: boolean }) {
-  const { timeS, walkedM, bearingErrorDeg, guessErrorM, declarations, found, ending } = outcome;
+  const { timeS, walkedM, bearingErrorDeg, guessErrorM, declarations, atOtherTag = 0, found, ending } = outcome;
   const wrong = declarations - (found ? 1 : 0);
   const lines: readonly (readonly [string, string, string])[] = [
     ['Tag', ENDINGS[ending ?? ''] ?? '–', ''],
@@ -14,6 +14,7 @@ export function OutcomeNumbers({ outcome, aided }: { readonly outcome: Outcome; 
     ['Bearings, median error', bearingErrorDeg === null ? '–' : `${bearingErrorDeg}°`, ''],
     ['Guess pin off by', guessErrorM === null ? '–' : String(guessErrorM), guessErrorM === null ? '' : 'm'],
     ['Wrong declarations', String(wrong), ''],
+    ...(atOtherTag > 0 ? [['of them at another tag', String(atOtherTag), ''] as const] : []),
   ];
   return (
     <dl class="outcome">

@@ -1,5 +1,6 @@
 import { CAUTION_NAMES } from './deskWords';
 import { ChoiceField, FieldFaults, NumberField, SlideField, TickList, WordsField } from './fields';
+import { TaskFields } from './TaskFields';
 
 /** What the exercise is called, what it is to teach, how long it may take. */
 export function ExercisePanel({ lessons }: { readonly lessons: Readonly<Record<string, string>> }) {
@@ -11,6 +12,7 @@ export function ExercisePanel({ lessons }: { readonly lessons: Readonly<Record<s
       <WordsField path="author" label="Made by" />
       <ChoiceField path="lesson" label="Lesson" words={lessons} />
       <SlideField path="level" label="Level" least={1} most={5} step={1} />
+      <TaskFields />
       <SlideField path="limits.timeS" label="Time at most" unit="min" least={5} most={240} step={5} per={60} />
       <NumberField path="limits.findWithinM" label="A find counts within" unit="m" />
       <NumberField path="limits.paceMPerS" label="Pace at most" unit="m/s" step={0.1} />

@@ -162,18 +162,14 @@ export function ChoiceField<V extends string>({
   path,
   label,
   words,
+  chosen = String(inField(path) ?? 'none'),
   onChoose = (value) => setField(path, value, `change ${label.toLowerCase()}`),
-}: Field & { readonly words: Readonly<Record<V, string>>; readonly onChoose?: (value: V) => void }) {
+}: Field & { readonly words: Readonly<Record<V, string>>; readonly chosen?: string; readonly onChoose?: (value: V) => void }) {
   const id = useId();
   return (
     <div class="desk-field">
       <label for={id}>{label}</label>
-      <select
-        id={id}
-        value={String(inField(path) ?? 'none')}
-        onChange={({ currentTarget: { value } }) => onChoose(value as V)}
-        {...wrong(path, id)}
-      >
+      <select id={id} value={chosen} onChange={({ currentTarget: { value } }) => onChoose(value as V)} {...wrong(path, id)}>
         {(Object.entries(words) as [V, string][]).map(([value, text]) => (
           <option key={value} value={value}>
             {text}

@@ -2,6 +2,7 @@ import { CAUTION_WORDS } from '../cautionWords';
 import { CloseMark } from '../controls/marks';
 import { openRun } from '../currentRun';
 import { briefShown } from './panels';
+import { TaskLine } from './TaskLine';
 
 /** The task and its cautions on a slip at the map's side, until it is put away. */
 export function BriefSlip() {
@@ -21,6 +22,7 @@ export function BriefSlip() {
       </button>
       <h2>{scenario.title}</h2>
       <p>{scenario.brief}</p>
+      <TaskLine />
       {scenario.cautions.length > 0 && (
         <details>
           <summary>Cautions for outdoors</summary>

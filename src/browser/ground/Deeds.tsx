@@ -23,10 +23,14 @@ export function Deeds() {
         {placingPin.value ? 'Tap the map' : 'Guess pin'}
       </button>
       <button type="button" onClick={() => act({ type: 'declare' })}>
-        {wrong ? 'Not here' : 'Declare find'}
+        {wrong ? (last.otherTag === null ? 'Not here' : 'Another tag') : 'Declare find'}
       </button>
       <p class="unseen" aria-live="assertive">
-        {wrong ? 'Not here: the tag is farther away.' : ''}
+        {wrong
+          ? last.otherTag === null
+            ? 'Not here: the tag is farther away.'
+            : 'You stand at another tag, not at the one asked for.'
+          : ''}
       </p>
     </section>
   );

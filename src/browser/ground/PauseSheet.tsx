@@ -6,6 +6,7 @@ import { SettingsPanel } from '../settings/SettingsPanel';
 import { unlockSound } from '../sound/unlock';
 import { AntennaChoice } from './AntennaChoice';
 import { KeyList } from './KeyList';
+import { TaskLine } from './TaskLine';
 
 /** What is seen while the run rests: the task again, the cautions, settings, keys. The map stays behind it. */
 export function PauseSheet({ onLeave }: { readonly onLeave: () => void }) {
@@ -19,6 +20,7 @@ export function PauseSheet({ onLeave }: { readonly onLeave: () => void }) {
       <div class="sheet-inner">
         <h2 class="sheet-title">{begun ? 'Paused' : scenario.title}</h2>
         <p class="sheet-brief">{scenario.brief}</p>
+        <TaskLine />
         <div class="sheet-deeds">
           <button
             ref={goOn}

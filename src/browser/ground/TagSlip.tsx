@@ -1,5 +1,6 @@
 import { computed } from '@preact/signals';
 import { CLEAREST_NOTE_HZ, pitchHz } from '../../core/receiver/tuning';
+import { namedTag, taskOf } from '../../core/run/task';
 import type { Tag } from '../../core/scenario/schema';
 import { CloseMark } from '../controls/marks';
 import { act, controlsNow, openRun } from '../currentRun';
@@ -36,11 +37,15 @@ export function TagButton() {
 
 /** The tags as they are written down before leaving: name, frequency, beeps a minute. The dial does the rest. */
 export function TagList() {
+  const scenario = openRun.value?.exercise.scenario;
+  const named = scenario && scenario.tags.length > 1 ? namedTag(taskOf(scenario)) : null;
   return (
     <ul class="tag-list">
-      {tags.value.map((tag) => (
+      {tags.value.map((tag, i) => (
         <li key={tag.name} class="tag-line" aria-current={tag === nearest.value ? 'true' : undefined}>
-          <span class="tag-name">{tag.name}</span>
+          <span class="tag-name">
+            {tag.name} {i === named && <span class="tag-asked">asked for</span>}
+          </span>
           <span class="number tag-mhz">
             {tag.frequencyMHz.toFixed(4)}
             <span class="unit"> MHz</span>

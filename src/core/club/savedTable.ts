@@ -47,6 +47,7 @@ const outcome = z.strictObject({
   timeS: seconds,
   walkedM: z.number().min(0).max(60_000),
   declarations: z.int().min(0).max(200_000),
+  atOtherTag: z.int().min(1).max(200_000).optional(),
   bearingErrorDeg: z.number().min(0).max(180).nullable(),
   guessErrorM: z.number().min(0).max(20_000).nullable(),
 });

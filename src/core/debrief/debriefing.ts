@@ -1,6 +1,7 @@
 import type { Recording } from '../run/record';
 import { type RunState, TICKS_PER_S } from '../run/state';
 import { tagAt } from '../run/tagMotion';
+import { soughtTag } from '../run/task';
 import { type Grade, gradeReplay } from '../technique/grade';
 import type { Evidence } from '../technique/habit';
 import { type BearingRow, bearingRows } from './bearings';
@@ -57,6 +58,6 @@ function startOf({ exercise, run: { state } }: Evidence): StartJudged | null {
   const { world, scenario } = exercise;
   const { startChoice } = state;
   // A tag that moves is sought where it was when the start was chosen.
-  const place = tagAt(scenario, 0, (startChoice?.atTick ?? state.tick) / TICKS_PER_S);
+  const place = tagAt(scenario, soughtTag(scenario), (startChoice?.atTick ?? state.tick) / TICKS_PER_S);
   return judgeStart(world, startPlaces(world, scenario), startChoice?.at ?? null, place, scenario.limits.paceMPerS);
 }

@@ -1,8 +1,9 @@
 import { TICKS_PER_S } from '../run/state';
 import { checkBeepsAmong, isComplete, offNoteDb, type TagCheck, tagCheckOf } from '../run/tagCheck';
+import { soughtTag } from '../run/task';
 import type { Evidence } from '../technique/habit';
 
-/** The check of the first tag, and what leaving without its note cost, dB. It does not enter the grade. */
+/** The check of the tag that is sought, and what leaving without its note cost, dB. It does not enter the grade. */
 export type TagCheckJudged = { readonly check: TagCheck; readonly offNoteDb: number | null };
 
 /** `null` where the exercise did not ask for it. */
@@ -12,7 +13,8 @@ export function judgeTagCheck({ exercise, run }: Evidence): TagCheckJudged | nul
     const before = run.states[Math.floor(pulse.heard.atS * TICKS_PER_S + 1e-6)];
     return before ? checkBeepsAmong(before, [pulse]) : [];
   });
-  return { check: tagCheckOf(exercise.scenario, 0, beeps, run.state.beats), offNoteDb: offNoteDb(run.states, run.pulses, 0) };
+  const tag = soughtTag(exercise.scenario);
+  return { check: tagCheckOf(exercise.scenario, tag, beeps, run.state.beats), offNoteDb: offNoteDb(run.states, run.pulses, tag) };
 }
 
 /** One or two sentences of it. */

@@ -1,3 +1,4 @@
+import { soughtTag } from '../run/task';
 import type { Scenario } from '../scenario/schema';
 import type { AtStart } from './atStart';
 import { medianOf } from './median';
@@ -24,7 +25,7 @@ export function lessonsTaught(scenario: Scenario, start: AtStart, walks: readonl
   const bearings = walks.flatMap((walk) => walk.bearings);
   const share = (of: (one: (typeof bearings)[number]) => boolean) => bearings.filter(of).length / Math.max(1, bearings.length);
   const percent = (part: number) => `${Math.round(100 * part)} %`;
-  const tag = scenario.tags[0]!;
+  const tag = scenario.tags[soughtTag(scenario)]!;
   const misled = share(misleads);
   const by = (kind: 'hillside' | 'wall' | 'wire') => share(({ strong }) => strong.includes(kind));
   const hidden = share(({ inSight }) => !inSight);

@@ -73,5 +73,14 @@ export function removedPlace(scenario: Scenario, place: Place): Scenario {
   const owner = list.slice(0, list.lastIndexOf('.'));
   if (place.kind === 'line-corner' && few) return withField(scenario, owner, undefined);
   if (place.kind === 'waypoint' && few) return withField(scenario, owner, { kind: 'stays' });
-  return withField(scenario, place.path, undefined);
+  return place.kind === 'tag' ? withoutTag(scenario, place.path) : withField(scenario, place.path, undefined);
+}
+
+/** Without a tag: the task goes on asking for the same one as before, for any where that one is gone. */
+function withoutTag(scenario: Scenario, path: string): Scenario {
+  const gone = Number(path.slice('tags.'.length));
+  const without = withField(scenario, path, undefined);
+  const asked = scenario.task?.tag;
+  if (asked === undefined || asked < gone) return without;
+  return asked === gone ? withField(without, 'task', undefined) : withField(without, 'task.tag', asked - 1);
 }

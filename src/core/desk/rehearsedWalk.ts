@@ -2,6 +2,7 @@ import { ARROW_KINDS, type ArrowKind, waveArrows } from '../debrief/lossBudget';
 import type { Exercise } from '../run/exercise';
 import { type Ending, type Mark, type RunState, TICKS_PER_S, timeS } from '../run/state';
 import { tagAt } from '../run/tagMotion';
+import { soughtTag } from '../run/task';
 import { turnDeg } from '../units/angles';
 import { toPowerRatio } from '../units/decibels';
 import { bearingDeg, type MapPoint } from '../units/frames';
@@ -50,21 +51,22 @@ export function rehearsedWalk(exercise: Exercise, seed: number, told: (state: Ru
 function againstTruth(exercise: Exercise, { at, atTick, bearingDeg: takenDeg }: Mark): RehearsedBearing {
   const { scenario, world } = exercise;
   const atS = atTick / TICKS_PER_S;
-  const tag = tagAt(scenario, 0, atS);
+  const sought = soughtTag(scenario);
+  const tag = tagAt(scenario, sought, atS);
   const strong = strongKinds(exercise, at, atS);
   return {
     at,
     errorDeg: turnDeg(bearingDeg(at, tag), takenDeg),
     by: strong[0]!,
     strong,
-    inSight: lineOfSight(world, pointOver(world, at, CHEST_M), pointOver(world, tag, scenario.tags[0]!.heightM)).clear,
+    inSight: lineOfSight(world, pointOver(world, at, CHEST_M), pointOver(world, tag, scenario.tags[sought]!.heightM)).clear,
   };
 }
 
 /** The kinds of waves that bring most power to a place, strongest first. Waves of a kind come from several sides: their powers are added. */
 function strongKinds(exercise: Exercise, at: MapPoint, atS: number): readonly ArrowKind[] {
   const ratios = new Map<ArrowKind, number>();
-  for (const { kind, powerDbm } of waveArrows(exercise, 0, at, CHEST_M, atS)) {
+  for (const { kind, powerDbm } of waveArrows(exercise, soughtTag(exercise.scenario), at, CHEST_M, atS)) {
     ratios.set(kind, (ratios.get(kind) ?? 0) + toPowerRatio(powerDbm));
   }
   const ratio = (kind: ArrowKind) => ratios.get(kind) ?? 0;

@@ -1,3 +1,4 @@
+import { soughtTag } from '../run/task';
 import type { Caution, Scenario } from '../scenario/schema';
 import type { AtStart } from './atStart';
 import type { RehearsedWalk } from './rehearsedWalk';
@@ -16,26 +17,27 @@ const START_OFF_DEG = 45;
 /** What is unfair about an exercise, by its settings and its rehearsals. */
 export function unfairness(scenario: Scenario, start: AtStart, walks: readonly RehearsedWalk[]): readonly Unfair[] {
   const { limits, tags, lesson, level } = scenario;
-  const first = tags[0]!.name;
+  const sought = soughtTag(scenario);
+  const { name } = tags[sought]!;
   const found = walks.filter(({ ending }) => ending === 'found');
   const late = walks.filter(({ ending }) => ending === 'out-of-time').length;
   const slowestS = Math.max(0, ...found.map(({ timeS }) => timeS));
   const bearings = walks.flatMap((walk) => walk.bearings);
   const unfair: (Unfair | false)[] = [
     start.walkS === null && {
-      path: 'tags.0.at',
-      found: `no way on foot leads from the start to ${first}`,
+      path: `tags.${sought}.at`,
+      found: `no way on foot leads from the start to ${name}`,
       mend: 'move the tag or the start',
     },
     start.leastGainDb === null &&
       lesson !== 'search' && {
         path: 'start.at',
-        found: `at the start ${first} is heard at no gain and on no heading`,
+        found: `at the start ${name} is heard at no gain and on no heading`,
         mend: 'bring the start nearer or into view, give the tag more strength, or make it a search',
       },
     start.distanceM < TOO_NEAR_FINDS * limits.findWithinM && {
       path: 'start.at',
-      found: `${first} lies ${Math.round(start.distanceM)} m from the start, where it is found by chance`,
+      found: `${name} lies ${Math.round(start.distanceM)} m from the start, where it is found by chance`,
       mend: 'move one of them, or let a find count within less',
     },
     level <= EASY_LEVEL &&
@@ -60,8 +62,8 @@ export function unfairness(scenario: Scenario, start: AtStart, walks: readonly R
     bearings.length > 0 &&
       found.length < walks.length / 2 &&
       bearings.every(({ inSight }) => !inSight) && {
-        path: 'tags.0.at',
-        found: `from no place of any walk was ${first} in view`,
+        path: `tags.${sought}.at`,
+        found: `from no place of any walk was ${name} in view`,
         mend: 'move it to where a walk comes into view of it',
       },
     ...missingCautions(scenario),

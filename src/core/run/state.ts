@@ -39,7 +39,16 @@ export type Ruling = {
 /** A press on a beep, when and how far from the start. */
 export type Beat = { readonly atTick: number; readonly walkedM: number };
 
-export type Declaration = { readonly atTick: number; readonly at: MapPoint; readonly right: boolean; readonly offM: number };
+/** "It is here." */
+export type Declaration = {
+  readonly atTick: number;
+  readonly at: MapPoint;
+  readonly right: boolean;
+  /** From the tag that is asked for, or from the nearest where any counts, metres. */
+  readonly offM: number;
+  /** Another tag than the one asked for that it was said at; `null` where it was said at none. */
+  readonly otherTag: number | null;
+};
 
 export type Ending = 'found' | 'gave-up' | 'out-of-time';
 

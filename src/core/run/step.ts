@@ -8,6 +8,7 @@ import type { Action } from './actions';
 import { roundedMHz } from './begin';
 import { type RunState, TICK_S, TICKS_PER_S } from './state';
 import { tagAt } from './tagMotion';
+import { namedTag, taskOf } from './task';
 
 /** Seconds that changing the antenna takes: unscrew, fold out, screw (common practice, no source). */
 const ANTENNA_CHANGE_S = 30;
@@ -104,9 +105,14 @@ function ruled(state: RunState, action: Extract<Action, { type: 'ruleOut' | 'tak
 }
 
 function declare(scenario: Scenario, state: RunState): RunState {
-  const nearestM = Math.min(...scenario.tags.map((_, i) => distanceM(state.at, tagAt(scenario, i, state.tick / TICKS_PER_S))));
-  const right = nearestM <= scenario.limits.findWithinM;
-  const declaration = { atTick: state.tick, at: state.at, right, offM: Math.round(nearestM * 10) / 10 };
+  const awayM = scenario.tags.map((_, i) => distanceM(state.at, tagAt(scenario, i, state.tick / TICKS_PER_S)));
+  const named = namedTag(taskOf(scenario));
+  const offM = named === null ? Math.min(...awayM) : awayM[named]!;
+  const { findWithinM } = scenario.limits;
+  const right = offM <= findWithinM;
+  const nearest = awayM.indexOf(Math.min(...awayM));
+  const otherTag = !right && awayM[nearest]! <= findWithinM ? nearest : null;
+  const declaration = { atTick: state.tick, at: state.at, right, offM: tenth(offM), otherTag };
   return { ...state, declarations: [...state.declarations, declaration], ending: right ? 'found' : null };
 }
 

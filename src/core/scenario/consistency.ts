@@ -9,7 +9,7 @@ const LONG_ELEMENTS: readonly string[] = ['yagi3', 'yagi2', 'phased2', 'yagi5'];
 /** Faults that show only when fields are seen together. */
 export function inconsistencies(file: string, scenario: Scenario): readonly Fault[] {
   const faults: Fault[] = [];
-  const say = (path: string, found: string, mend: string) => faults.push({ file, path, found, mend });
+  const say: Say = (path, found, mend) => faults.push({ file, path, found, mend });
   const { sizeM, cover, powerLines, buildings } = scenario.ground;
   const inside = (path: string, places: readonly (readonly [number, number])[]) => {
     places.forEach(([eM, nM], i) => {
@@ -50,10 +50,20 @@ export function inconsistencies(file: string, scenario: Scenario): readonly Faul
   const heights = own ? unpackedHeights(own, Math.round(sizeM / cellM)) : null;
   if (typeof heights === 'string') say('ground.own.packed', heights, 'bring the elevation file in again at the Course desk');
   kitFaults(scenario, say);
+  taskFaults(scenario, say);
   return faults;
 }
 
-function kitFaults({ kit }: Scenario, say: (path: string, found: string, mend: string) => void): void {
+type Say = (path: string, found: string, mend: string) => void;
+
+function taskFaults({ task, tags }: Scenario, say: Say): void {
+  if (task?.tag !== undefined && task.tag >= tags.length) {
+    const there = tags.length === 1 ? 'there is one tag, number 0' : `there are ${tags.length} tags, numbers 0 to ${tags.length - 1}`;
+    say('task.tag', `tag ${task.tag} is asked for, and ${there}`, 'name one of them by its number in the list, the first is 0');
+  }
+}
+
+function kitFaults({ kit }: Scenario, say: Say): void {
   if (!kit.antennas.includes(kit.startAntenna)) {
     say('kit.startAntenna', `"${kit.startAntenna}" is not in kit.antennas`, 'add it there or start with one of them');
   }

@@ -29,6 +29,7 @@ const MENDS: Readonly<Record<string, string>> = {
   'kit.startAttenuatorDb': 'give 0, 10, 20 or 30',
   start: 'give at as [east, north] in metres inside the map, and facingDeg from 0 to below 360',
   'limits.timeS': 'give seconds between 60 and 14400',
+  task: 'give kind "find" with the number of the tag that is asked for, or leave it out where any tag counts',
   parS: 'give the seconds that the steady walker needs, 1 to 14400, or leave it out',
   companion: 'write "beside" or "afterwards", or leave it out for a steady walker that is sent on request',
   tagCheck: 'write true to ask for the tag check before leaving, or leave it out',

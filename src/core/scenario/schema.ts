@@ -125,6 +125,14 @@ const aids = z.strictObject({
   soundRing: z.boolean(),
 });
 
+const tagNumber = z.int().min(0).max(7);
+
+/** What is asked of the learner. */
+const task = z.discriminatedUnion('kind', [
+  /** Walk to a tag and say "here". `tag` is its number in the list, from 0: only there a find counts. Left out: any tag counts. */
+  z.strictObject({ kind: z.literal('find'), tag: tagNumber.optional() }),
+]);
+
 const weight = between(0, 4);
 
 export const scenarioSchema = z.strictObject({
@@ -156,6 +164,8 @@ export const scenarioSchema = z.strictObject({
     /** A find counts within this distance of the tag. */
     findWithinM: between(1, 60),
   }),
+  /** Left out: find a tag, whichever. */
+  task: task.optional(),
   /** The steady walker's run in the debrief. Left out: it walks only when it is sent. */
   companion: z.enum(COMPANIONS).optional(),
   /** Asks for the tag check before leaving; the debrief says what was left out. Left out: it is not asked for. */

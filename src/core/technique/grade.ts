@@ -3,6 +3,7 @@ import { entriesOf, heardMatches, type Recording, type RunResult } from '../run/
 import { type Replay, replayRun } from '../run/replay';
 import { timeS } from '../run/state';
 import { tagAt } from '../run/tagMotion';
+import { namedTag, taskOf } from '../run/task';
 import { turnDeg } from '../units/angles';
 import { bearingDeg, distanceM } from '../units/frames';
 import { clearView } from './clearView';
@@ -26,6 +27,8 @@ export type Outcome = {
   readonly timeS: number;
   readonly walkedM: number;
   readonly declarations: number;
+  /** Declarations at another tag than the one asked for; left out where there were none. */
+  readonly atOtherTag?: number | undefined;
   /** Median error of the marked bearings that stand, degrees; `null` without any. */
   readonly bearingErrorDeg: number | null;
   /** Distance of the guess pin from the tag, metres; `null` without one. */
@@ -87,13 +90,15 @@ function outcomeOf(evidence: Evidence, { state, states }: Replay): Outcome {
       return Math.abs(turnDeg(bearingDeg(mark.at, then), mark.bearingDeg));
     })
     .sort((a, b) => a - b);
-  const last = tagAt(scenario, tunedTag(evidence, state), timeS(state));
+  const last = tagAt(scenario, namedTag(taskOf(scenario)) ?? tunedTag(evidence, state), timeS(state));
+  const atOtherTag = state.declarations.filter(({ otherTag }) => otherTag !== null).length;
   return {
     found: state.ending === 'found',
     ending: state.ending,
     timeS: timeS(state),
     walkedM: Math.round(state.walkedM),
     declarations: state.declarations.length,
+    ...(atOtherTag > 0 ? { atOtherTag } : {}),
     bearingErrorDeg: errors.length === 0 ? null : Math.round(errors[Math.floor((errors.length - 1) / 2)]! * 10) / 10,
     guessErrorM: state.guess ? Math.round(distanceM(state.guess, last)) : null,
   };

@@ -27,7 +27,7 @@ const AXIS_DOUBT_DB = 8;
 const FIDGET_DB = 3;
 
 const netOf = ({ view }: Hunt): number => view.seen.controls.gainDb - view.seen.controls.attenuatorDb;
-const pulseS = ({ view }: Hunt): number => 60 / view.seen.tagList[0]!.pulsesPerMinute;
+const pulseS = ({ view }: Hunt): number => 60 / view.seen.tagList[view.seen.sought]!.pulsesPerMinute;
 
 /** The antenna has come to rest before the hand goes to the knob, and the knob to rest before the antenna turns. */
 const REST_S = 0.7;

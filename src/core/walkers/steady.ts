@@ -50,7 +50,8 @@ export const steady: Walker = walkerWith('steady', {});
 
 function* huntWith(decisions: Decisions, first: View, random: () => number): Policy {
   const hunt = beginHunt(decisions, first, random);
-  hunt.view = (yield* doAndWait([{ type: 'tune', tunedMHz: clearestDialMHz(first.seen.tagList[0]!.frequencyMHz) }], 1)).view;
+  const { frequencyMHz } = first.seen.tagList[first.seen.sought]!;
+  hunt.view = (yield* doAndWait([{ type: 'tune', tunedMHz: clearestDialMHz(frequencyMHz) }], 1)).view;
   const silent: MapPoint[] = [];
   let axisKnown = false;
   for (;;) {

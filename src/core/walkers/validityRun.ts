@@ -1,6 +1,7 @@
 import { type Exercise, openExercise } from '../run/exercise';
 import type { Replay } from '../run/replay';
 import { TICKS_PER_S } from '../run/state';
+import { soughtTag } from '../run/task';
 import { LESSONS, type Scenario } from '../scenario/schema';
 import { judgeView } from '../technique/clearView';
 import { gradeReplay } from '../technique/grade';
@@ -37,10 +38,10 @@ const STUDY_LEVELS = [1, 2, 3, 4, 5] as const;
 export const studyExercise = (index: number): Scenario =>
   drawExercise(index, LESSONS[index % LESSONS.length]!, STUDY_LEVELS[Math.floor(index / LESSONS.length + index) % STUDY_LEVELS.length]!);
 
-/** 2.5 times the shortest walk to the first tag and 5 minutes, seconds. */
+/** 2.5 times the shortest walk to the tag that is sought and 5 minutes, seconds. */
 export function boundS({ scenario, world }: Exercise): number {
   const at = ([eM, nM]: readonly [number, number]) => ({ eM, nM });
-  const walk = quickestWalk(world, at(scenario.start.at), at(scenario.tags[0]!.at), scenario.limits.paceMPerS);
+  const walk = quickestWalk(world, at(scenario.start.at), at(scenario.tags[soughtTag(scenario)]!.at), scenario.limits.paceMPerS);
   return 2.5 * (walk?.seconds ?? Number.POSITIVE_INFINITY) + 300;
 }
 

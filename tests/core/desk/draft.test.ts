@@ -88,3 +88,13 @@ test('the last tag and the start stay; a line of one corner and a path of one po
   line = removedPlace(line, placesOf(line).find(({ kind }) => kind === 'line-corner')!);
   expect(line.ground.powerLines).toEqual([]);
 });
+
+test('a tag taken away leaves the task asking for the same tag as before, for any where that one is gone', () => {
+  const [first] = plainScenario().tags;
+  const named = (name: string) => ({ ...first!, name });
+  const asks = plainScenario({ tags: ['Ewe', 'Ram', 'Lamb'].map(named), task: { kind: 'find', tag: 1 } });
+  const without = (tag: number) => removedPlace(asks, placesOf(asks).find(({ path }) => path === `tags.${tag}`)!).task;
+  expect(without(0)).toEqual({ kind: 'find', tag: 0 });
+  expect(without(1)).toBeUndefined();
+  expect(without(2)).toEqual({ kind: 'find', tag: 1 });
+});
