@@ -2,6 +2,7 @@ import { medianOf } from '../core/desk/median';
 import { misleads } from '../core/desk/misleads';
 import { rehearsedWalk } from '../core/desk/rehearsedWalk';
 import { type Exercise, openExercise } from '../core/run/exercise';
+import { isDone } from '../core/run/state';
 import { boundS } from '../core/walkers/validityRun';
 import { numberFrom, scenarioOf, UsageError } from './inputs';
 
@@ -30,7 +31,7 @@ export function rateCommand(files: readonly string[], options: { readonly walks?
 function ratingOf(file: string, exercise: Exercise, walks: number): Rating {
   const within = boundS(exercise);
   const walked = Array.from({ length: walks }, (_, i) => rehearsedWalk(exercise, i + 1));
-  const times = walked.filter(({ ending }) => ending === 'found').map(({ timeS }) => timeS);
+  const times = walked.filter(({ ending }) => isDone(ending)).map(({ timeS }) => timeS);
   const bearings = walked.flatMap((walk) => walk.bearings);
   const tenth = (value: number | null) => (value === null ? null : Math.round(value * 10) / 10);
   return {

@@ -1,4 +1,5 @@
 import type { ClubReport } from '../core/club/clubReport';
+import { outcomeWords } from '../core/club/outcomeWords';
 import type { Placed } from '../core/club/rank';
 import { clock } from '../core/technique/habit';
 
@@ -47,7 +48,7 @@ function runRow({ row, technique, outcome, why }: Placed): Row {
     'walk and listen': dash(habits.walkAndListen),
     'clear view': dash(habits.clearView),
     'by outcome': dash(outcome),
-    outcome: row.outcome ? `${row.outcome.found ? 'found' : 'not found'} ${clock(row.outcome.timeS)}` : '–',
+    outcome: row.outcome ? `${outcomeWords(row.outcome)} ${clock(row.outcome.timeS)}` : '–',
     replay: row.aided ? `${row.mark}, aided` : row.mark,
     why,
   };

@@ -139,13 +139,7 @@ const STRUCTURE: readonly Mutant[] = [
   broken(WALK, 'followsPart', 'a crossing that was passed never is', 'saidM === null || distanceM(start.at, at) <= saidM ?', 'true ?'),
   broken(WALK, 'followsPart', 'asked in the last 100 m', '|| distance.isClose(tick)', ''),
   broken(WALK, 'followsPart', 'asked on detours with a purpose', 'purpose === null', 'true'),
-  broken(
-    WALK,
-    'followsPart',
-    'asked where bearings are taken from stations',
-    'if (walk.lesson === STATIONS_LESSON) return PART_NOT_SHOWN;',
-    '',
-  ),
+  broken(WALK, 'followsPart', 'asked where bearings are taken from stations', 'if (walk.fromStations) return PART_NOT_SHOWN;', ''),
   broken(WALK, 'keepsLinePart', 'walking on against readings costs nothing', '...legs.flatMap((leg) => walkedOnAgainst(walk, leg))', ''),
   broken(WALK, 'keepsLinePart', 'course changes cost nothing', '[...changes(walk), ', '['),
   broken(

@@ -1,4 +1,5 @@
 import type { ExerciseReport } from '../../core/club/clubReport';
+import { outcomeWords } from '../../core/club/outcomeWords';
 import type { Placed } from '../../core/club/rank';
 import { wrongDeclarations } from '../../core/club/tableRow';
 import { clock } from '../../core/technique/habit';
@@ -125,7 +126,7 @@ function Outcome({ outcome, place }: { readonly outcome: NonNullable<Placed['row
   const wrong = wrongDeclarations(outcome);
   return (
     <>
-      {outcome.found ? 'found' : 'not found'} <span class="number">{clock(outcome.timeS)}</span>
+      {outcomeWords(outcome)} <span class="number">{clock(outcome.timeS)}</span>
       {wrong > 0 && `, ${wrong} wrong`}
       {place !== null && order.value === 'technique' && <span class="club-why">place {place}</span>}
     </>

@@ -1,19 +1,38 @@
+import { wrongDeclarations } from '../../core/club/tableRow';
 import type { Outcome } from '../../core/technique/grade';
 
 const clock = (s: number): string => `${Math.floor(s / 60)}:${String(Math.floor(s % 60)).padStart(2, '0')}`;
-const ENDINGS: Readonly<Record<string, string>> = { found: 'found', 'gave-up': 'given up', 'out-of-time': 'out of time' };
+const ENDINGS: Readonly<Record<string, string>> = {
+  found: 'found',
+  fixed: 'fix declared',
+  'too-near': 'came too near',
+  'gave-up': 'given up',
+  'out-of-time': 'out of time',
+};
+
+/** A declared fix against the truth; nothing where the task was a find. */
+function fixLines(fix: Outcome['fix']): readonly (readonly [string, string, string])[] {
+  if (!fix) return [];
+  const { offM, within, areaM } = fix;
+  return [
+    ['Fix off by', offM === null ? '–' : String(offM), offM === null ? '' : 'm'],
+    ['Tag in its area', within === null ? '–' : within ? 'yes' : 'no', ''],
+    ['Area, longer half axis', areaM === null ? '–' : String(areaM), areaM === null ? '' : 'm'],
+  ];
+}
 
 /** What came of it: beside the grade, never inside it. */
 export function OutcomeNumbers({ outcome, aided }: { readonly outcome: Outcome; readonly aided: boolean }) {
-  const { timeS, walkedM, bearingErrorDeg, guessErrorM, declarations, atOtherTag = 0, found, ending } = outcome;
-  const wrong = declarations - (found ? 1 : 0);
+  const { timeS, walkedM, bearingErrorDeg, guessErrorM, atOtherTag = 0, fix, ending } = outcome;
+  const wrong = wrongDeclarations(outcome);
   const lines: readonly (readonly [string, string, string])[] = [
     ['Tag', ENDINGS[ending ?? ''] ?? '–', ''],
+    ...fixLines(fix),
     ['Time', clock(timeS), ''],
     ['Walked', walkedM < 1_000 ? String(walkedM) : (walkedM / 1_000).toFixed(2), walkedM < 1_000 ? 'm' : 'km'],
     ['Bearings, median error', bearingErrorDeg === null ? '–' : `${bearingErrorDeg}°`, ''],
     ['Guess pin off by', guessErrorM === null ? '–' : String(guessErrorM), guessErrorM === null ? '' : 'm'],
-    ['Wrong declarations', String(wrong), ''],
+    ...(fix === undefined ? [['Wrong declarations', String(wrong), ''] as const] : []),
     ...(atOtherTag > 0 ? [['of them at another tag', String(atOtherTag), ''] as const] : []),
   ];
   return (

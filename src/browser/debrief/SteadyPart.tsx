@@ -1,5 +1,6 @@
 import { type Signal, useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
+import { outcomeWords } from '../../core/club/outcomeWords';
 import type { Debriefing } from '../../core/debrief/debriefing';
 import { HABIT_IDS } from '../../core/technique/habit';
 import type { OpenRun } from '../currentRun';
@@ -125,7 +126,7 @@ const score = (value: number | null): string => (value === null ? 'not shown' : 
 const LINES: readonly Line[] = [
   { name: 'Technique', of: ({ grade }) => (grade.technique === null ? 'not ranked' : score(grade.technique)) },
   ...HABIT_IDS.map((id): Line => ({ name: HABIT_NAMES[id], of: ({ grade }) => score(grade.habits[id].score) })),
-  { name: 'Tag', of: ({ grade }) => (grade.outcome.found ? 'found' : 'not found') },
+  { name: 'Tag', of: ({ grade }) => outcomeWords(grade.outcome) },
   { name: 'Time', of: ({ grade }) => clock(grade.outcome.timeS) },
   { name: 'Walked, m', of: ({ grade }) => String(grade.outcome.walkedM) },
   { name: 'Bearings', of: ({ bearings }) => String(bearings.length) },

@@ -17,6 +17,7 @@ import { BearingsPart } from './BearingsPart';
 import type { Doors } from './Debrief';
 import { DistancePart } from './DistancePart';
 import { debriefKeys } from './debriefKeys';
+import { endingWords } from './endingWords';
 import { FixPart } from './FixPart';
 import { GainCard } from './GainCard';
 import { GainPart } from './GainPart';
@@ -72,6 +73,7 @@ export function Verdict(wanted: Wanted) {
     };
   }, [debriefing]);
   const most = mattersMost(grade.habits);
+  const ended = endingWords(scenario, grade.outcome);
   const habitsOfSteady = steady.value && Object.fromEntries(HABIT_IDS.map((id) => [id, steady.value!.grade.habits[id].score]));
   return (
     <main class="debrief">
@@ -82,6 +84,7 @@ export function Verdict(wanted: Wanted) {
             {about.name && `, ${about.name}`}
           </p>
           <h1 class="debrief-sentence">{unbroken(most.sentence)}</h1>
+          {ended && <p class="debrief-because">{ended}</p>}
           {most.because && <p class="debrief-because">{unbroken(most.because)}</p>}
         </header>
         <section class="debrief-habits" aria-label="The five habits">

@@ -1,6 +1,6 @@
 import { setField } from './deskState';
 import { AID_NAMES, ANTENNA_WORDS } from './deskWords';
-import { ChoiceField, NumberField, SlideField, TickField, TickList } from './fields';
+import { ChoiceField, FieldFaults, NumberField, SlideField, TickField, TickList } from './fields';
 
 const ATTENUATOR_WORDS = { 0: '0 dB', 10: '10 dB', 20: '20 dB', 30: '30 dB' } as const;
 const COMPANION_WORDS = { none: 'Only when it is sent', beside: 'At once, beside the learner', afterwards: 'After the own run' } as const;
@@ -26,6 +26,7 @@ export function KitPanel() {
         {Object.entries(AID_NAMES).map(([aid, name]) => (
           <TickField key={aid} path={`aids.${aid}`} label={name} />
         ))}
+        <FieldFaults path="aids" />
         <TickField path="limits.vehicle" label="Vehicle on tracks" />
         <TickField path="tagCheck" label="Tag check before leaving" orNone />
       </fieldset>

@@ -1,5 +1,6 @@
 import { computed, signal } from '@preact/signals';
 import { type Verdict, verdictOf } from '../../core/desk/verdict';
+import { isDone } from '../../core/run/state';
 import type { Scenario } from '../../core/scenario/schema';
 import { type Rehearsing, rehearse } from '../workers/rehearse';
 import { draft, land, sound } from './deskState';
@@ -27,7 +28,7 @@ export function beginRehearsal(): void {
   rehearsalFault.value = '';
   going.value = { walks: 0, found: 0, of: count, share: 0 };
   now = rehearse(scenario, ground.world, count, (walks, share) => {
-    const found = walks.filter(({ ending }) => ending === 'found').length;
+    const found = walks.filter(({ ending }) => isDone(ending)).length;
     going.value = { walks: walks.length, found, of: count, share };
   });
   now.result

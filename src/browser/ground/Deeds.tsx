@@ -1,4 +1,6 @@
 import { act, runState } from '../currentRun';
+import { declare, isFixTask } from './declareNow';
+import { toggleFix } from './fixNow';
 import { placingPin } from './mapView';
 import { placingHatch } from './ruleOutNow';
 
@@ -22,8 +24,8 @@ export function Deeds() {
       >
         {placingPin.value ? 'Tap the map' : 'Guess pin'}
       </button>
-      <button type="button" onClick={() => act({ type: 'declare' })}>
-        {wrong ? (last.otherTag === null ? 'Not here' : 'Another tag') : 'Declare find'}
+      <button type="button" onClick={isFixTask.value ? toggleFix : declare}>
+        {isFixTask.value ? 'Declare fix' : wrong ? (last.otherTag === null ? 'Not here' : 'Another tag') : 'Declare find'}
       </button>
       <p class="unseen" aria-live="assertive">
         {wrong

@@ -1,6 +1,7 @@
 import type { Fix } from '../../core/fix/fix';
 import { CloseMark } from '../controls/marks';
 import { notebook } from '../currentRun';
+import { declareFix, isFixTask } from './declareNow';
 import { chooseStart, chosenStart, closeFix, fixAllowed, fixNow, fixShown, placingStart, toggleFix } from './fixNow';
 import { lengthText } from './measures';
 
@@ -39,8 +40,20 @@ export function FixSlip() {
       <div role="status">
         <FixWords fix={fix} />
       </div>
-      {fix.ok && <StartWords />}
+      {fix.ok && (isFixTask.value ? <DeclareWords /> : <StartWords />)}
     </aside>
+  );
+}
+
+/** Where the fix is the task: the run ends with it. */
+function DeclareWords() {
+  return (
+    <div class="fix-start">
+      <p class="quiet">Declared, it ends the run. Strike out what you doubt first.</p>
+      <button type="button" class="primary" title="F" onClick={declareFix}>
+        Declare this fix
+      </button>
+    </div>
   );
 }
 

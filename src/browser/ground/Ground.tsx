@@ -1,4 +1,5 @@
 import { useEffect } from 'preact/hooks';
+import type { Action } from '../../core/run/actions';
 import { CloseMark } from '../controls/marks';
 import { act, comingState, live, notebook, openRun, paused } from '../currentRun';
 import type { CommandId } from '../input/commands';
@@ -13,6 +14,7 @@ import { Bar } from './Bar';
 import { BriefSlip } from './BriefSlip';
 import { Caption } from './Caption';
 import { Deeds } from './Deeds';
+import { declare } from './declareNow';
 import { FirstMinute } from './FirstMinute';
 import { FixButton, FixSlip } from './FixSlip';
 import { followFirstMinute } from './firstSteps';
@@ -46,7 +48,8 @@ export function Ground({ onLeave }: { readonly onLeave: () => void }) {
     closeFix();
     closeRuleOut();
     lookFirst();
-    const hand = { state: comingState, paceMPerS: () => chosenPaceMPerS.peek(), act, wish: grant, look: pan };
+    const doing = (action: Action) => (action.type === 'declare' ? declare() : act(action));
+    const hand = { state: comingState, paceMPerS: () => chosenPaceMPerS.peek(), act: doing, wish: grant, look: pan };
     const stopKeys = groundKeys(window, hand);
     const stopGamepad = groundGamepad({
       ...hand,

@@ -39,6 +39,8 @@ const COLUMNS: readonly (readonly [string, (placed: Placed) => Cell])[] = [
   ['why no place', ({ why }) => why],
   ['reasons', ({ row }) => row.reasons.join(' ')],
   ['program', ({ row }) => row.program],
+  ['fix error m', ({ row }) => row.outcome?.fix?.offM ?? null],
+  ['tag in area of fix', ({ row }) => row.outcome?.fix?.within ?? null],
 ];
 
 /** The table as comma-separated values: a header, a line a run, CRLF, UTF-8. Empty cells are not shown, not ranked or unknown. */

@@ -1,6 +1,7 @@
 import { clock } from '../technique/habit';
 import type { ClubReport, ExerciseReport } from './clubReport';
 import type { HabitStanding } from './habitPicture';
+import { outcomeWords } from './outcomeWords';
 import { PAGE_STYLE } from './pageStyle';
 import type { Placed } from './rank';
 import type { SeasonLine } from './season';
@@ -96,7 +97,7 @@ function outcomeCell(outcome: Placed['row']['outcome']): string {
   if (!outcome) return '–';
   const wrong = wrongDeclarations(outcome);
   const said = wrong === 0 ? '' : `, ${wrong} wrong`;
-  return outcome.found ? `found ${clock(outcome.timeS)}${said}` : `not found${said}`;
+  return `${outcomeWords(outcome)}${outcome.found ? ` ${clock(outcome.timeS)}` : ''}${said}`;
 }
 
 const HABIT_HEADS: Heads = [

@@ -37,15 +37,21 @@ export function placedRuns(table: ClubTable, exercise: string): readonly Placed[
 }
 
 /**
- * What a club calls fair: who found is before who did not; among finders the shorter time, to the second as it is shown; then
- * fewer wrong declarations. Who did not find is equal to all others who did not: how near they came is luck as often as not.
+ * What a club calls fair: who found is before who did not; where a fix was asked for, the one less off; then the shorter time, to the
+ * second as it is shown; then fewer wrong declarations. Who did not find is equal to all others who did not: how near they came is luck as often as not.
  */
 export function compareOutcome({ outcome: a }: TableRow, { outcome: b }: TableRow): number {
   if (!a || !b) return Number(!a) - Number(!b);
   if (a.found !== b.found) return a.found ? -1 : 1;
   if (!a.found) return 0;
+  const nearer = tensOf(a) - tensOf(b);
+  if (nearer !== 0) return nearer;
   return Math.round(a.timeS) - Math.round(b.timeS) || wrongDeclarations(a) - wrongDeclarations(b);
 }
+
+/** How far a declared fix is off, in whole tens of metres: nearer than that is chance. 0 for a find. */
+const tensOf = ({ fix }: { readonly fix?: { readonly offM: number | null } | null | undefined }): number =>
+  Math.round((fix?.offM ?? 0) / 10);
 
 /** Places 1, 2, 2, 4: as many as are better, and one. */
 export function placesOf<T>(items: readonly T[], compare: (a: T, b: T) => number): ReadonlyMap<T, number> {

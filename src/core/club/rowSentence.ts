@@ -1,4 +1,5 @@
 import { clock } from '../technique/habit';
+import { outcomeWords } from './outcomeWords';
 import type { TableRow } from './tableRow';
 
 /** One run in a sentence: what it came to, and how far it is checked. */
@@ -6,6 +7,6 @@ export function rowSentence({ technique, outcome, mark, aided, begunAt }: TableR
   const date = begunAt === null ? '' : `, ${begunAt.slice(0, 10)}`;
   const marks = `${mark}${aided ? ', aided' : ''}${date}.`;
   if (!outcome) return `Not graded: ${marks}`;
-  const how = outcome.found ? `Found in ${clock(outcome.timeS)}` : `Not found in ${clock(outcome.timeS)}`;
-  return `${how}, technique ${technique === null ? 'not ranked' : technique.toFixed(0)}; ${marks}`;
+  const how = outcomeWords(outcome);
+  return `${how.charAt(0).toUpperCase()}${how.slice(1)} in ${clock(outcome.timeS)}, technique ${technique === null ? 'not ranked' : technique.toFixed(0)}; ${marks}`;
 }

@@ -47,6 +47,14 @@ const outcome = z.strictObject({
   timeS: seconds,
   walkedM: z.number().min(0).max(60_000),
   declarations: z.int().min(0).max(200_000),
+  fix: z
+    .strictObject({
+      offM: z.number().min(0).max(1e7).nullable(),
+      within: z.boolean().nullable(),
+      areaM: z.number().min(0).max(1e7).nullable(),
+    })
+    .nullable()
+    .optional(),
   atOtherTag: z.int().min(1).max(200_000).optional(),
   bearingErrorDeg: z.number().min(0).max(180).nullable(),
   guessErrorM: z.number().min(0).max(20_000).nullable(),

@@ -19,7 +19,7 @@ export const statementsOf = (report: ClubReport): readonly object[] =>
 
 function statementOf(exercise: TableExercise, row: TableRow): object {
   const ending = row.outcome?.ending ?? null;
-  const ended = ending === 'found' || ending === 'out-of-time';
+  const ended = ending !== null && ending !== 'gave-up';
   const verb = ended ? 'completed' : 'attempted';
   return {
     id: uuidFor(URL_NAMESPACE, `${HOME}/run/${row.run}/${personOf(row)}/${row.gradedBy}`),

@@ -67,4 +67,5 @@ export function personOf({ name, run }: Pick<TableRow, 'name' | 'run'>): string 
   return plain === '' ? `unnamed ${run}` : plain;
 }
 
-export const wrongDeclarations = ({ declarations, found }: Outcome): number => declarations - (found ? 1 : 0);
+export const wrongDeclarations = ({ declarations, ending }: Pick<Outcome, 'declarations' | 'ending'>): number =>
+  declarations - (ending === 'found' ? 1 : 0);

@@ -1,3 +1,4 @@
+import { isDone } from '../run/state';
 import { soughtTag } from '../run/task';
 import type { Caution, Scenario } from '../scenario/schema';
 import type { AtStart } from './atStart';
@@ -19,7 +20,7 @@ export function unfairness(scenario: Scenario, start: AtStart, walks: readonly R
   const { limits, tags, lesson, level } = scenario;
   const sought = soughtTag(scenario);
   const { name } = tags[sought]!;
-  const found = walks.filter(({ ending }) => ending === 'found');
+  const found = walks.filter(({ ending }) => isDone(ending));
   const late = walks.filter(({ ending }) => ending === 'out-of-time').length;
   const slowestS = Math.max(0, ...found.map(({ timeS }) => timeS));
   const bearings = walks.flatMap((walk) => walk.bearings);

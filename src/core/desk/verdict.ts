@@ -1,3 +1,4 @@
+import { isDone } from '../run/state';
 import type { Scenario } from '../scenario/schema';
 import type { AtStart } from './atStart';
 import { type LessonShown, lessonsTaught } from './lessonsTaught';
@@ -34,7 +35,7 @@ const LEVEL_SHARES = [0.05, 0.12, 0.2, 0.28] as const;
 /** @throws RangeError without a walk */
 export function verdictOf(scenario: Scenario, start: AtStart, walks: readonly RehearsedWalk[]): Verdict {
   if (walks.length === 0) throw new RangeError('a verdict needs one walk or more');
-  const found = walks.filter(({ ending }) => ending === 'found');
+  const found = walks.filter(({ ending }) => isDone(ending));
   const times = found.map(({ timeS }) => timeS);
   const middle = medianOf(times);
   const bearings = walks.flatMap((walk) => walk.bearings);

@@ -32,6 +32,8 @@ export type Action =
   | { readonly type: 'chooseStart'; readonly at: MapPoint | null }
   /** "The tag is here." */
   | { readonly type: 'declare' }
+  /** "The tag is where the fix from my bearings says." */
+  | { readonly type: 'declareFix' }
   | { readonly type: 'giveUp' };
 
 /** An action and the tick at which it was done. */

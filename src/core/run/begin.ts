@@ -26,6 +26,7 @@ export function begin(scenario: Scenario): RunState {
     beats: [],
     startChoice: null,
     declarations: [],
+    declaredFixes: [],
     ending: null,
   };
 }

@@ -45,6 +45,7 @@ const action = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('beat') }),
   z.strictObject({ type: z.literal('chooseStart'), at: place.nullable() }),
   z.strictObject({ type: z.literal('declare') }),
+  z.strictObject({ type: z.literal('declareFix') }),
   z.strictObject({ type: z.literal('giveUp') }),
 ]);
 

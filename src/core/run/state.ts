@@ -50,7 +50,14 @@ export type Declaration = {
   readonly otherTag: number | null;
 };
 
-export type Ending = 'found' | 'gave-up' | 'out-of-time';
+/** A fix that was declared: when, and by which bearings of the notebook, counted from 0. */
+export type DeclaredFix = { readonly atTick: number; readonly bearings: readonly number[] };
+
+/** `fixed`: a fix was declared; `too-near`: the task's bound round the tag was crossed. */
+export type Ending = 'found' | 'fixed' | 'too-near' | 'gave-up' | 'out-of-time';
+
+/** What was asked for was done, well or not: the run did not end by a bound or by giving up. */
+export const isDone = (ending: Ending | null): boolean => ending === 'found' || ending === 'fixed';
 
 /** A run is read-only data; the only way to the next state is `step` and `advance`. */
 export type RunState = {
@@ -72,6 +79,7 @@ export type RunState = {
   readonly beats: readonly Beat[];
   readonly startChoice: StartChoice | null;
   readonly declarations: readonly Declaration[];
+  readonly declaredFixes: readonly DeclaredFix[];
   readonly ending: Ending | null;
 };
 

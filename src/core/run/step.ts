@@ -6,6 +6,7 @@ import { paceFactor, walkable } from '../world/walking';
 import type { World } from '../world/world';
 import type { Action } from './actions';
 import { roundedMHz } from './begin';
+import { endedByBound } from './bounds';
 import { type RunState, TICK_S, TICKS_PER_S } from './state';
 import { tagAt } from './tagMotion';
 import { namedTag, taskOf } from './task';
@@ -59,6 +60,8 @@ export function step(scenario: Scenario, state: RunState, action: Action): RunSt
       return { ...state, startChoice: action.at && { atTick: state.tick, at: action.at } };
     case 'declare':
       return declare(scenario, state);
+    case 'declareFix':
+      return declareFix(scenario, state);
     case 'giveUp':
       return { ...state, ending: 'gave-up' };
   }
@@ -105,6 +108,7 @@ function ruled(state: RunState, action: Extract<Action, { type: 'ruleOut' | 'tak
 }
 
 function declare(scenario: Scenario, state: RunState): RunState {
+  if (taskOf(scenario).kind !== 'find') return state;
   const awayM = scenario.tags.map((_, i) => distanceM(state.at, tagAt(scenario, i, state.tick / TICKS_PER_S)));
   const named = namedTag(taskOf(scenario));
   const offM = named === null ? Math.min(...awayM) : awayM[named]!;
@@ -116,13 +120,23 @@ function declare(scenario: Scenario, state: RunState): RunState {
   return { ...state, declarations: [...state.declarations, declaration], ending: right ? 'found' : null };
 }
 
+/** Fewer lines cross nowhere. */
+const LEAST_BEARINGS = 2;
+
+function declareFix(scenario: Scenario, state: RunState): RunState {
+  const bearings = state.notebook.flatMap(({ struckOut }, i) => (struckOut ? [] : [i]));
+  if (taskOf(scenario).kind !== 'fix' || bearings.length < LEAST_BEARINGS) return state;
+  return { ...state, declaredFixes: [...state.declaredFixes, { atTick: state.tick, bearings }], ending: 'fixed' };
+}
+
 /** One tick of time: the antenna spins, the legs walk, the clock may run out. */
 export function advance(scenario: Scenario, world: World, state: RunState): RunState {
   if (state.ending !== null) return state;
   const tick = state.tick + 1;
   const turned = state.spinDegPerS === 0 ? state.hold : { ...state.hold, headingDeg: spun(state) };
   const moved = walked(world, { ...state, tick, hold: turned });
-  return tick >= scenario.limits.timeS * TICKS_PER_S ? { ...moved, ending: 'out-of-time' } : moved;
+  const ending = endedByBound(scenario, moved);
+  return ending === null ? moved : { ...moved, ending };
 }
 
 const spun = (state: RunState): number => wrapBearingDeg(Math.round((state.hold.headingDeg + state.spinDegPerS * TICK_S) * 1000) / 1000);

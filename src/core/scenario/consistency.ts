@@ -56,11 +56,30 @@ export function inconsistencies(file: string, scenario: Scenario): readonly Faul
 
 type Say = (path: string, found: string, mend: string) => void;
 
-function taskFaults({ task, tags }: Scenario, say: Say): void {
+function taskFaults({ task, tags, start, aids }: Scenario, say: Say): void {
   if (task?.tag !== undefined && task.tag >= tags.length) {
     const there = tags.length === 1 ? 'there is one tag, number 0' : `there are ${tags.length} tags, numbers 0 to ${tags.length - 1}`;
     say('task.tag', `tag ${task.tag} is asked for, and ${there}`, 'name one of them by its number in the list, the first is 0');
+    return;
   }
+  if (task?.kind !== 'fix') return;
+  if (task.tag === undefined && tags.length > 1)
+    say(
+      'task.tag',
+      `a fix of one tag, and none of the ${tags.length} is named`,
+      'name one of them by its number in the list, the first is 0',
+    );
+  if (!aids.fix) say('aids.fix', 'the task is a fix, and none is granted', 'grant the fix on request, or ask for a find');
+  const { at, movement } = tags[task.tag ?? 0]!;
+  if (task.keepAwayM === undefined) return;
+  const startM = Math.hypot(start.at[0] - at[0], start.at[1] - at[1]);
+  if (startM <= task.keepAwayM)
+    say(
+      'task.keepAwayM',
+      `the start is ${Math.round(startM)} m from the tag, nearer than ${task.keepAwayM} m`,
+      'move the start, or ask for less',
+    );
+  if (movement.kind !== 'stays') say('task.keepAwayM', 'a tag that moves may come near by itself', 'leave it out, or let the tag stay');
 }
 
 function kitFaults({ kit }: Scenario, say: Say): void {

@@ -131,6 +131,8 @@ const tagNumber = z.int().min(0).max(7);
 const task = z.discriminatedUnion('kind', [
   /** Walk to a tag and say "here". `tag` is its number in the list, from 0: only there a find counts. Left out: any tag counts. */
   z.strictObject({ kind: z.literal('find'), tag: tagNumber.optional() }),
+  /** Say where the tag is by the fix from marked bearings. Whoever comes nearer than `keepAwayM` has ended the run; left out: no bound. */
+  z.strictObject({ kind: z.literal('fix'), tag: tagNumber.optional(), keepAwayM: between(50, 3_000).optional() }),
 ]);
 
 const weight = between(0, 4);

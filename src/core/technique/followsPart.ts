@@ -12,8 +12,6 @@ import type { WalkEvidence } from './walkEvidence';
 const FULL_SHARE = 0.9;
 /** A quarter of all courses lie within 45 degrees by chance. */
 const CHANCE_SHARE = 0.25;
-/** The exercise in which bearings are taken from given stations and the fix is all: the sound is not followed there. */
-const STATIONS_LESSON = 'crossing';
 const LEAST_ASKED_S = 60;
 const LEAST_MOMENT_S = 15;
 
@@ -22,7 +20,7 @@ type Step = { readonly tick: number; readonly offDeg: number; readonly leg: Leg 
 
 /** *Follows the sound*: is the course within 45 degrees of the best-supported direction, ground permitting? */
 export function followsPart(walk: WalkEvidence): HabitPart {
-  if (walk.lesson === STATIONS_LESSON) return PART_NOT_SHOWN;
+  if (walk.fromStations) return PART_NOT_SHOWN;
   const steps = walk.legs.filter(({ purpose }) => purpose === null).flatMap((leg) => stepsOf(walk, leg));
   if (steps.length < LEAST_ASKED_S) return PART_NOT_SHOWN;
   const share = steps.filter(isOnCourse).length / steps.length;

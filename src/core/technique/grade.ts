@@ -7,6 +7,7 @@ import { namedTag, taskOf } from '../run/task';
 import { turnDeg } from '../units/angles';
 import { bearingDeg, distanceM } from '../units/frames';
 import { clearView } from './clearView';
+import { type FixOutcome, fixOutcomeOf } from './fixOutcome';
 import { type Evidence, type Habit, type HabitId, type HabitResult, weightedMean } from './habit';
 import { judgePractice } from './keepPractising';
 import { quietGain } from './quietGain';
@@ -29,6 +30,8 @@ export type Outcome = {
   readonly declarations: number;
   /** Declarations at another tag than the one asked for; left out where there were none. */
   readonly atOtherTag?: number | undefined;
+  /** The fix that was declared against the truth, where the task is one; left out where the task is a find. */
+  readonly fix?: FixOutcome | null | undefined;
   /** Median error of the marked bearings that stand, degrees; `null` without any. */
   readonly bearingErrorDeg: number | null;
   /** Distance of the guess pin from the tag, metres; `null` without one. */
@@ -91,13 +94,15 @@ function outcomeOf(evidence: Evidence, { state, states }: Replay): Outcome {
     })
     .sort((a, b) => a - b);
   const last = tagAt(scenario, namedTag(taskOf(scenario)) ?? tunedTag(evidence, state), timeS(state));
+  const fix = fixOutcomeOf(scenario, state);
   const atOtherTag = state.declarations.filter(({ otherTag }) => otherTag !== null).length;
   return {
-    found: state.ending === 'found',
+    found: fix ? fix.offM !== null : state.ending === 'found',
     ending: state.ending,
     timeS: timeS(state),
     walkedM: Math.round(state.walkedM),
     declarations: state.declarations.length,
+    ...(fix === undefined ? {} : { fix }),
     ...(atOtherTag > 0 ? { atOtherTag } : {}),
     bearingErrorDeg: errors.length === 0 ? null : Math.round(errors[Math.floor((errors.length - 1) / 2)]! * 10) / 10,
     guessErrorM: state.guess ? Math.round(distanceM(state.guess, last)) : null,

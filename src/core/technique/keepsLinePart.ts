@@ -24,9 +24,11 @@ const KEPT_WEIGHT = 30;
 
 /**
  * *Keeps its line*: course changes that fewer than two agreeing readings support cost, and so does walking on against three
- * contradicting readings. Asked on legs without another purpose and outside the last 100 m, where one circles by intent.
+ * contradicting readings. Asked on legs without another purpose and outside the last 100 m, where one circles by intent; not where a
+ * fix is the task.
  */
 export function keepsLinePart(walk: WalkEvidence): HabitPart {
+  if (walk.isFix) return PART_NOT_SHOWN;
   const legs = walk.legs.filter(
     (leg) => leg.purpose === null && madeGoodM(walk, leg) >= LEAST_LEG_M && !walk.distance.isClose(leg.fromTick),
   );

@@ -1,4 +1,5 @@
 import type { RunState } from '../run/state';
+import { taskOf } from '../run/task';
 import type { World } from '../world/world';
 import type { Evidence } from './habit';
 import { type Leg, legsOf, type TagReading, withTags } from './legs';
@@ -9,10 +10,16 @@ import { type SuggestedDistance, suggestedDistance } from './suggestedDistance';
 import { type Sweep, sweepsOf } from './sweeps';
 import { pulseIntervalS } from './tunedTag';
 
+/** The lesson in which bearings are taken from given stations and the fix is all. */
+const STATIONS_LESSON = 'crossing';
+
 /** What the parts of a walk are judged from, worked out once. */
 export type WalkEvidence = {
   readonly world: World;
-  readonly lesson: string;
+  /** The task is a fix: nobody walks a line to the tag. */
+  readonly isFix: boolean;
+  /** Bearings are taken from stations and the fix is all: the sound is not followed. */
+  readonly fromStations: boolean;
   readonly states: readonly RunState[];
   readonly pulseS: number;
   readonly sweeps: readonly Sweep[];
@@ -31,5 +38,7 @@ export function walkEvidence(evidence: Evidence, outlook: Outlook): WalkEvidence
   const walking = walkingTicks(states);
   const legs = legsOf(evidence, readings, walking, outlook);
   const { world, scenario } = evidence.exercise;
-  return { world, lesson: scenario.lesson, states, pulseS, sweeps, readings, legs, walking, distance: suggestedDistance(evidence) };
+  const isFix = taskOf(scenario).kind === 'fix';
+  const fromStations = isFix || scenario.lesson === STATIONS_LESSON;
+  return { world, isFix, fromStations, states, pulseS, sweeps, readings, legs, walking, distance: suggestedDistance(evidence) };
 }

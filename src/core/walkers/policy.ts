@@ -4,7 +4,7 @@ import type { Exercise } from '../run/exercise';
 import type { Practice } from '../run/record';
 import type { Controls, Hold, Legs, Mark, RunState } from '../run/state';
 import { timeS } from '../run/state';
-import { soughtTag } from '../run/task';
+import { soughtTag, type Task, taskOf } from '../run/task';
 import type { Scenario } from '../scenario/schema';
 import type { MapPoint } from '../units/frames';
 import type { World } from '../world/world';
@@ -29,6 +29,7 @@ export type MapAndOwnPose = {
   readonly notebook: readonly Mark[];
   readonly wrongDeclarations: number;
   readonly tagList: readonly { readonly frequencyMHz: number; readonly pulsesPerMinute: number }[];
+  readonly task: Task;
   /** Number of the tag that is asked for. */
   readonly sought: number;
   readonly kit: Scenario['kit'];
@@ -60,6 +61,7 @@ export function seenNow({ scenario, world }: Exercise, state: RunState): MapAndO
     notebook: state.notebook,
     wrongDeclarations: state.declarations.filter(({ right }) => !right).length,
     tagList: scenario.tags.map(({ frequencyMHz, pulsesPerMinute }) => ({ frequencyMHz, pulsesPerMinute })),
+    task: taskOf(scenario),
     sought: soughtTag(scenario),
     kit: scenario.kit,
     limits: scenario.limits,

@@ -8,6 +8,7 @@ import { doAndWait, type Script } from './hands';
 import { beginHunt, type Decisions, type Hunt, STEADY_DECISIONS } from './hunt';
 import { chooseAxis, type Look, lookDoubtingAxis, setNet } from './lookRound';
 import { clearerPlace, nextPlace, placeBeyond, setBack, untriedPlace } from './nextPlace';
+import { nextStation } from './nextStation';
 import { flipped, walkThere } from './onFoot';
 import type { Policy, View, Walker } from './policy';
 
@@ -64,7 +65,8 @@ function* huntWith(decisions: Decisions, first: View, random: () => number): Pol
       continue;
     }
     yield* write(hunt, found);
-    if (decisions.heeds && distanceFromLeastGainM(found.leastGainDb) < CLOSE_M) yield* closeIn(hunt, found);
+    if (hunt.view.seen.task.kind === 'fix') yield* nextStation(hunt, found);
+    else if (decisions.heeds && distanceFromLeastGainM(found.leastGainDb) < CLOSE_M) yield* closeIn(hunt, found);
     else yield* goOn(hunt, found);
   }
 }

@@ -1,0 +1,10 @@
+import { taskOf } from '../../core/run/task';
+import type { Scenario } from '../../core/scenario/schema';
+import type { Outcome } from '../../core/technique/grade';
+
+/** Why the run ended, where a bound of the exercise ended it; empty elsewhere. */
+export function endingWords(scenario: Pick<Scenario, 'task'>, { ending }: Pick<Outcome, 'ending'>): string {
+  const task = taskOf(scenario);
+  if (ending === 'too-near' && task.kind === 'fix') return `The run ended where you came nearer than ${task.keepAwayM} m to the tag.`;
+  return '';
+}

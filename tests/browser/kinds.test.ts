@@ -1,0 +1,75 @@
+import { readFileSync } from 'node:fs';
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
+import { openBuiltPage } from './builtPage';
+import { openChromium } from './chromium';
+import { playerAt } from './player';
+
+let browser: Browser;
+let site: Awaited<ReturnType<typeof openBuiltPage>>;
+let page: Page;
+
+const plain = JSON.parse(readFileSync('tests/browser/short-walk.json', 'utf8'));
+const [startE, startN] = plain.start.at as [number, number];
+const tagAt = (name: string, at: readonly [number, number], frequencyMHz: number) => ({ ...plain.tags[0], name, at, frequencyMHz });
+
+beforeAll(async () => {
+  [site, browser] = await Promise.all([openBuiltPage(), openChromium()]);
+});
+
+afterEach(async () => {
+  await page?.context().close();
+});
+
+afterAll(async () => {
+  await browser?.close();
+  await site?.close();
+});
+
+async function opened(exercise: object): Promise<ReturnType<typeof playerAt>> {
+  const context = await browser.newContext({ viewport: { width: 1366, height: 768 }, locale: 'en-US' });
+  page = await context.newPage();
+  await page.goto(site.url);
+  const player = playerAt(page);
+  await player.openExercise({ name: 'kind.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(exercise)) });
+  return player;
+}
+
+const noFaults = async () => {
+  const { violations } = await new AxeBuilder({ page: page as never }).analyze();
+  expect(violations.map(({ id }) => id)).toEqual([]);
+};
+
+test('where one tag is asked for it is named, and "here" at another is told as another tag and does not end the run', async () => {
+  const tags = [tagAt('Ewe', [startE, startN], 150.1), tagAt('Ram', [startE + 200, startN + 200], 151.24)];
+  const player = await opened({ ...plain, tags, task: { kind: 'find', tag: 1 } });
+  expect(await page.locator('.task-line').first().textContent()).toBe('Find Ram, 151.2400 MHz. A find at another tag does not count.');
+  await player.press('n');
+  expect(await page.locator('.tag-line', { hasText: 'asked for' }).locator('.tag-mhz').textContent()).toBe('151.2400 MHz');
+  await noFaults();
+  await player.press('f');
+  await page.getByRole('button', { name: 'Another tag' }).waitFor();
+  expect(await page.locator('.map-window').count()).toBe(1);
+});
+
+test('a fix from stations is shown, declared by the next press, and the debrief says how far it was off', async () => {
+  const player = await opened({ ...plain, task: { kind: 'fix' } });
+  await player.turnTo(40);
+  await player.press('m');
+  await player.press('f');
+  const slip = page.getByRole('complementary', { name: 'Fix' });
+  await slip.waitFor();
+  expect(await page.getByRole('button', { name: 'Declare this fix' }).count()).toBe(0);
+  await player.press('f'); // one bearing is no fix: nothing ends
+  await player.hold('d', 6_000);
+  await player.turnTo(340);
+  await player.press('m');
+  await page.getByRole('button', { name: 'Declare this fix' }).waitFor();
+  await noFaults();
+  await page.getByRole('button', { name: 'Declare this fix' }).click();
+  await page.getByRole('button', { name: 'Skip' }).click({ timeout: 60_000 });
+  const outcome = page.getByRole('region', { name: 'Outcome' });
+  expect(await outcome.locator('div', { hasText: 'Fix off by' }).locator('dd').textContent()).toMatch(/^\d+ m$/);
+  expect(await outcome.locator('div', { hasText: 'Tag in its area' }).locator('dd').textContent()).toMatch(/^(yes|no)$/);
+});
