@@ -51,7 +51,7 @@ export function readEsriGrid(
         throw refuse(
           where,
           Number.isNaN(value) ? 'no number' : `a height of ${value}`,
-          'name the value of missing heights in NODATA_value, or mend the file there',
+          'name the value of missing heights in NODATA_value, take the heights as feet if they are, or mend the file there',
         );
       heightsM[row * columns + column] = heightM;
     }

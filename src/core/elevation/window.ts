@@ -1,20 +1,39 @@
 import { MOST_OWN_CELLS } from '../scenario/ownHeights';
 import type { ElevationGrid } from './elevationGrid';
+import { heightBetween } from './heightBetween';
 
 /** A square piece of an elevation grid: its south-west corner from the grid's own, its side, and the cells it is wanted in, metres. */
 export type ElevationWindow = { readonly eastM: number; readonly northM: number; readonly sizeM: number; readonly cellM: number };
 
+/** A side is chosen in such steps, metres: they hold whole cells of 5, 10 and 20 m. */
+const SIDE_STEP_M = 100;
 /** Holes up to this share of the piece are filled from their rims. */
 export const MOST_HOLES_SHARE = 0.05;
-const SIZE_M = [1_000, 10_000] as const;
+/** Sides of a piece, metres. */
+export const LEAST_SIDE_M = 1_000;
+export const MOST_SIDE_M = 10_000;
 const CELL_M = [5, 20] as const;
 
-export const widthM = ({ columns, cellEastM }: ElevationGrid): number => columns * cellEastM;
-export const heightM = ({ rows, cellNorthM }: ElevationGrid): number => rows * cellNorthM;
+/** How far a grid reaches, without its heights. */
+export type GridExtent = Omit<ElevationGrid, 'heightsM' | 'latitudeDeg'>;
+
+export const widthM = ({ columns, cellEastM }: GridExtent): number => columns * cellEastM;
+export const heightM = ({ rows, cellNorthM }: GridExtent): number => rows * cellNorthM;
+
+/** The piece moved and shrunk until it lies inside the grid, its corner on whole metres, its side in steps of 100 m. */
+export function insideGrid(grid: GridExtent, { eastM, northM, sizeM, cellM }: ElevationWindow): ElevationWindow {
+  const room = Math.floor(Math.min(widthM(grid), heightM(grid)) / SIDE_STEP_M) * SIDE_STEP_M;
+  const side = Math.max(LEAST_SIDE_M, Math.min(MOST_SIDE_M, room, Math.round(sizeM / SIDE_STEP_M) * SIDE_STEP_M));
+  const held = (at: number, longM: number) => Math.max(0, Math.min(Math.floor(longM - side), Math.round(at)));
+  return { eastM: held(eastM, widthM(grid)), northM: held(northM, heightM(grid)), sizeM: side, cellM };
+}
+
+/** Cells for a piece of a side, metres: finer ones over 5 km make the file large and the ground slow to make. */
+export const usualCellM = (sizeM: number): number => (sizeM > 5_000 ? 20 : 10);
 
 /** What is wrong with a piece, as a text with its mend; `null` where it can be taken. */
-export function windowTrouble(grid: ElevationGrid, { eastM, northM, sizeM, cellM }: ElevationWindow): string | null {
-  if (!(sizeM >= SIZE_M[0] && sizeM <= SIZE_M[1])) return `a side of ${sizeM} m: take ${SIZE_M[0]} to ${SIZE_M[1]}`;
+export function windowTrouble(grid: GridExtent, { eastM, northM, sizeM, cellM }: ElevationWindow): string | null {
+  if (!(sizeM >= LEAST_SIDE_M && sizeM <= MOST_SIDE_M)) return `a side of ${sizeM} m: take ${LEAST_SIDE_M} to ${MOST_SIDE_M}`;
   if (!(cellM >= CELL_M[0] && cellM <= CELL_M[1])) return `cells of ${cellM} m: take ${CELL_M[0]} to ${CELL_M[1]}`;
   if (Math.round(sizeM / cellM) ** 2 > MOST_OWN_CELLS) return `more than ${MOST_OWN_CELLS} cells: take a smaller piece or larger cells`;
   const inside = eastM >= 0 && northM >= 0 && eastM + sizeM <= widthM(grid) + 1 && northM + sizeM <= heightM(grid) + 1;
@@ -26,7 +45,7 @@ export function windowTrouble(grid: ElevationGrid, { eastM, northM, sizeM, cellM
 export type ClippedHeights = { readonly side: number; readonly heightsM: Float64Array; readonly filled: number };
 
 /**
- * The heights of a piece in cells of its own: bilinear between the file's cells, the mean over each cell where the file is finer. Holes are
+ * The heights of a piece in cells of its own: smooth between the file's cells, the mean over each cell where the file is finer. Holes are
  * filled from their rims inward. `told` hears the share that is done. @returns a text where more than 5 % of the piece has no height
  * @throws RangeError for a piece that `windowTrouble` refuses
  */
@@ -46,7 +65,11 @@ export function clipHeights(
       let [sum, count] = [0, 0];
       for (let j = 0; j < finer; j++)
         for (let i = 0; i < finer; i++) {
-          const h = heightAt(grid, piece.eastM + (column + (i + 0.5) / finer) * cellM, piece.northM + (row + (j + 0.5) / finer) * cellM);
+          const h = heightBetween(
+            grid,
+            piece.eastM + (column + (i + 0.5) / finer) * cellM,
+            piece.northM + (row + (j + 0.5) / finer) * cellM,
+          );
           if (Number.isNaN(h)) continue;
           sum += h;
           count++;
@@ -61,23 +84,6 @@ export function clipHeights(
   fillHoles(heightsM, side);
   told(1);
   return { side, heightsM, filled: holes };
-}
-
-/** Bilinear between the four nearest centres that have a height; NaN where none of the four has. */
-function heightAt({ columns, rows, cellEastM, cellNorthM, heightsM }: ElevationGrid, eastM: number, northM: number): number {
-  const x = Math.min(columns - 1, Math.max(0, eastM / cellEastM - 0.5));
-  const y = Math.min(rows - 1, Math.max(0, northM / cellNorthM - 0.5));
-  const [x0, y0] = [Math.min(columns - 2, Math.floor(x)), Math.min(rows - 2, Math.floor(y))];
-  let [sum, weight] = [0, 0];
-  for (let j = 0; j < 2; j++)
-    for (let i = 0; i < 2; i++) {
-      const h = heightsM[(y0 + j) * columns + x0 + i]!;
-      const w = (i ? x - x0 : x0 + 1 - x) * (j ? y - y0 : y0 + 1 - y);
-      if (Number.isNaN(h)) continue;
-      sum += w * h;
-      weight += w;
-    }
-  return weight > 1e-9 ? sum / weight : Number.NaN;
 }
 
 /** Gives each hole that touches a height the mean of those it touches, again and again until none is left. */

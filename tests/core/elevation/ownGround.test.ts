@@ -1,8 +1,16 @@
 import { expect, test } from 'vitest';
 import type { ElevationGrid } from '../../../src/core/elevation/elevationGrid';
 import { readEsriGrid } from '../../../src/core/elevation/esriGrid';
-import { onOwnGround } from '../../../src/core/elevation/ownGround';
-import { clipHeights, type ElevationWindow, heightM, widthM, windowTrouble } from '../../../src/core/elevation/window';
+import { onDrawnGround, onOwnGround, packedPiece } from '../../../src/core/elevation/ownGround';
+import {
+  clipHeights,
+  type ElevationWindow,
+  heightM,
+  insideGrid,
+  usualCellM,
+  widthM,
+  windowTrouble,
+} from '../../../src/core/elevation/window';
 import { openExercise } from '../../../src/core/run/exercise';
 import { InputFaults } from '../../../src/core/scenario/faults';
 import { loadScenario } from '../../../src/core/scenario/load';
@@ -50,13 +58,31 @@ const clipped = (grid = hill(), piece = PIECE) => {
 };
 
 test('a hill of known shape comes through clip, cells, packing and world within 0.3 m', () => {
-  const scenario = onOwnGround(bare(), PIECE, clipped(), 'invented');
+  const scenario = onOwnGround(bare(), PIECE, packedPiece(clipped()), 'invented');
   const world = generateWorld(scenario);
   let worst = 0;
   for (let eM = 15; eM < 1_990; eM += 37)
     for (let nM = 15; nM < 1_990; nM += 41) worst = Math.max(worst, Math.abs(groundHeightM(world, { eM, nM }) - hillM(eM + 400, nM + 500)));
   expect(worst).toBeLessThan(0.3);
   expect(scenario.ground.relief).toMatchObject({ style: 'smooth', baseHeightM: 208 });
+});
+
+test('between coarse cells the land goes through every height without a crease: a bowl is as round as it was', () => {
+  const bowlM = (eM: number, nM: number) => ((eM - 1_500) ** 2 + (nM - 1_500) ** 2) / 20_000;
+  const coarse: ElevationGrid = {
+    columns: 33,
+    rows: 33,
+    cellEastM: 93,
+    cellNorthM: 93,
+    latitudeDeg: null,
+    heightsM: Float32Array.from({ length: 33 * 33 }, (_, i) => bowlM(((i % 33) + 0.5) * 93, (Math.floor(i / 33) + 0.5) * 93)),
+  };
+  const { heightsM, side } = clipped(coarse, { eastM: 500, northM: 500, sizeM: 2_000, cellM: 10 });
+  // a parabola's second difference is the same everywhere; straight pieces would give 0 between cells and nine times as much at them
+  for (let i = 1; i < side - 1; i++) {
+    const at = 100 * side + i;
+    expect(heightsM[at - 1]! - 2 * heightsM[at]! + heightsM[at + 1]!).toBeCloseTo(0.01, 3);
+  }
 });
 
 test('a finer file is averaged over each cell, not picked from', () => {
@@ -93,6 +119,31 @@ test.each([
   expect(windowTrouble(hill(), piece)).toMatch(said);
 });
 
+test('a piece is held inside the grid, whatever is asked for, in sides that hold whole cells', () => {
+  const grid = hill();
+  for (const asked of [-4_000, 0, 777.7, 2_999, 90_000])
+    for (const sizeM of [10, 1_234, 2_951, 90_000]) {
+      const piece = insideGrid(grid, { eastM: asked, northM: asked / 2, sizeM, cellM: usualCellM(sizeM) });
+      expect(windowTrouble(grid, piece)).toBe(null);
+      expect(piece.sizeM % 100).toBe(0);
+    }
+  expect(insideGrid(grid, { eastM: 400.4, northM: 700, sizeM: 2_000, cellM: 10 })).toEqual({
+    eastM: 400,
+    northM: 700,
+    sizeM: 2_000,
+    cellM: 10,
+  });
+});
+
+test('back on drawn ground the exercise has its own sizes, tags and start, and no heights of a file', () => {
+  const there = onOwnGround(bare(), PIECE, packedPiece(clipped()), 'invented');
+  const back = onDrawnGround(there);
+  expect(back).toEqual({ ...there, ground: { ...bare().ground, sizeM: 2_000, cellM: 10, relief: there.ground.relief } });
+  expect(generateWorld(back).groundM.values).toEqual(
+    generateWorld({ ...bare(), ground: { ...bare().ground, relief: there.ground.relief, sizeM: 2_000, cellM: 10 } }).groundM.values,
+  );
+});
+
 test('packed heights come back to half a step and take under a byte and a half a cell', () => {
   const { side, heightsM } = clipped();
   const packed = packedHeights(heightsM, side);
@@ -120,7 +171,7 @@ const refusal = (text: string): string => {
 };
 
 test('a scenario with own ground is read as it was written, and changed heights are told at their field', () => {
-  const scenario = onOwnGround(bare(), PIECE, clipped(), 'invented');
+  const scenario = onOwnGround(bare(), PIECE, packedPiece(clipped()), 'invented');
   expect(digestOf(loadScenario('own.json', saved(scenario)))).toBe(digestOf(scenario));
   const own = scenario.ground.own!;
   const withPacked = (packed: string) => saved({ ...scenario, ground: { ...scenario.ground, own: { ...own, packed } } });
@@ -139,7 +190,7 @@ test('on real ground of three-second cells the steady walker walks to a tag and 
   const scenario = onOwnGround(
     { ...plain, tags: [{ ...plain.tags[0]!, at: [1_500, 1_450] }], start: { at: [600, 500], facingDeg: 0 } },
     piece,
-    clipped(grid, piece),
+    packedPiece(clipped(grid, piece)),
     'Shuttle Radar Topography Mission, public domain',
   );
   const exercise = openExercise(loadScenario('real.json', saved(scenario)));
