@@ -8,8 +8,13 @@ type LaterRoom<P> = ComponentType<P> & {
   readonly ahead: () => void;
 };
 
-/** A room whose code comes when it is first opened, so that the start page is there sooner. One that does not come can be asked for again. */
-export function laterRoom<P extends object>(fetchRoom: () => Promise<ComponentType<P>>): LaterRoom<P> {
+type Missing = ComponentType<{ readonly onAgain: () => void }>;
+
+/**
+ * A room whose code comes when it is first opened, so that the start page is there sooner. One that does not come can be asked for again;
+ * `Missing` says so, for a part of a page in fewer words.
+ */
+export function laterRoom<P extends object>(fetchRoom: () => Promise<ComponentType<P>>, Missing: Missing = RoomMissing): LaterRoom<P> {
   const room = signal<Fetched<P>>(null);
   const fetchNow = () => {
     room.value = 'fetching';
@@ -29,7 +34,7 @@ export function laterRoom<P extends object>(fetchRoom: () => Promise<ComponentTy
     ahead();
     const made = room.value;
     if (made === null || made === 'fetching') return null;
-    if (made === 'missing') return <RoomMissing onAgain={fetchNow} />;
+    if (made === 'missing') return <Missing onAgain={fetchNow} />;
     return <made.Made {...props} />;
   };
   return Object.assign(Room, { ahead });

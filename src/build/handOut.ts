@@ -9,7 +9,8 @@ import { billOfMaterials, licencesPage, licencesStyle, suppliers } from './suppl
 
 /**
  * All script of the program, its workers included, by gzip, kB of 1,000 bytes: more fails the build. The goal is 600; the map engine
- * alone takes 360 and the workers carry a second copy of the core, so until both are mended this only stops it from growing.
+ * alone takes 360 and the workers carry a second copy of the core, so until both are mended this only stops it from growing. Own
+ * ground takes 10 of it (its part of the desk and its worker, both fetched when somebody brings ground in).
  */
 const MOST_SCRIPT_KB = 890;
 

@@ -5,6 +5,7 @@ import { InputFaults } from '../../core/scenario/faults';
 import type { Scenario } from '../../core/scenario/schema';
 import { digestOf } from '../../core/scenario/seal';
 import { Segments } from '../controls/Segments';
+import { dropAnywhere } from '../input/dropAnywhere';
 import { PlainHttp } from '../PlainHttp';
 import { readFile } from '../workers/readFile';
 import { anonymous, beginAnew, chosenExercise, clubTable, exerciseNow, report, takeFiles, taken } from './clubTable';
@@ -28,7 +29,7 @@ type Doors = {
 /** Many runs, checked, ranked and compared. */
 export function Club({ onBack, onDebrief, shipped }: Doors) {
   const fault = useSignal('');
-  useEffect(() => dropAnywhere(), []);
+  useEffect(() => dropAnywhere((files) => void takeFiles(files)), []);
   const { picture, season, reliability, notes } = report.value;
   const now = exerciseNow.value;
   const debrief = async (file: File) => {
@@ -119,33 +120,4 @@ function ExerciseChoice() {
       />
     </div>
   );
-}
-
-/** Files may be dropped on the whole page. @returns lets go of it */
-function dropAnywhere(): () => void {
-  const root = document.documentElement;
-  const listening = new AbortController();
-  const { signal } = listening;
-  const held = (event: DragEvent) => event.dataTransfer?.types.includes('Files') ?? false;
-  addEventListener(
-    'dragover',
-    (event) => {
-      if (!held(event)) return;
-      event.preventDefault();
-      root.dataset['drop'] = 'here';
-    },
-    { signal },
-  );
-  addEventListener('dragleave', (event) => !event.relatedTarget && delete root.dataset['drop'], { signal });
-  addEventListener(
-    'drop',
-    (event) => {
-      delete root.dataset['drop'];
-      if (!held(event)) return;
-      event.preventDefault();
-      void takeFiles([...event.dataTransfer!.files]);
-    },
-    { signal },
-  );
-  return () => listening.abort();
 }

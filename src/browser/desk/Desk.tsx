@@ -6,6 +6,7 @@ import { exerciseFileName, saveFile } from '../saveFile';
 import { DeskMap } from './DeskMap';
 import { deeds, draft, faults, fetched, layDown, panel, redo, sound, tendDesk, undo, unkept } from './deskState';
 import { ExercisePanel } from './ExercisePanel';
+import { closeElevation } from './elevation/elevationState';
 import { GroundPanel } from './GroundPanel';
 import { KitPanel } from './KitPanel';
 import { NewExercise } from './NewExercise';
@@ -33,6 +34,7 @@ const PANELS = [
 export function Desk({ lessons, shipped, onWalk, onShare, onBack }: Doors) {
   const beginning = useSignal(false);
   useEffect(() => tendDesk(), []);
+  useEffect(() => closeElevation, []);
   useEffect(() => {
     addEventListener('keydown', undoKeys);
     return () => removeEventListener('keydown', undoKeys);

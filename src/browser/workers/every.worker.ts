@@ -4,6 +4,7 @@ const FETCH: Readonly<Record<WorkKind, () => Promise<unknown>>> = {
   club: () => import('./club.worker'),
   debrief: () => import('./debrief.worker'),
   draw: () => import('./draw.worker'),
+  elevation: () => import('./elevation.worker'),
   land: () => import('./land.worker'),
   listen: () => import('./listen.worker'),
   reading: () => import('./reading.worker'),
