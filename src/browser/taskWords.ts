@@ -2,7 +2,13 @@ import { namedTag, taskOf } from '../core/run/task';
 import type { Scenario } from '../core/scenario/schema';
 
 /** What is asked for beyond "find a tag", in a sentence or two; empty where nothing is. */
-export function taskWords(scenario: Pick<Scenario, 'task' | 'tags'>): string {
+export function taskWords(scenario: Pick<Scenario, 'task' | 'tags' | 'limits'>): string {
+  const { walkM } = scenario.limits;
+  const bound = walkM === undefined ? '' : `You may walk ${walkM} m, no more.`;
+  return [askedWords(scenario), bound].filter((part) => part !== '').join(' ');
+}
+
+function askedWords(scenario: Pick<Scenario, 'task' | 'tags'>): string {
   const task = taskOf(scenario);
   const named = namedTag(task);
   const tag = scenario.tags.length > 1 && named !== null ? scenario.tags[named] : undefined;

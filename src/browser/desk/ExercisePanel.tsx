@@ -14,6 +14,7 @@ export function ExercisePanel({ lessons }: { readonly lessons: Readonly<Record<s
       <SlideField path="level" label="Level" least={1} most={5} step={1} />
       <TaskFields />
       <SlideField path="limits.timeS" label="Time at most" unit="min" least={5} most={240} step={5} per={60} />
+      <NumberField path="limits.walkM" label="Walk at most" unit="m" step={100} optional />
       <NumberField path="limits.findWithinM" label="A find counts within" unit="m" />
       <NumberField path="limits.paceMPerS" label="Pace at most" unit="m/s" step={0.1} />
       <NumberField path="parS" label="Par, steady walker" unit="s" optional />

@@ -8,7 +8,8 @@ import { clockText } from './words';
 /** One line on top: the exercise, the task, time, distance, pause. */
 export function Bar() {
   const scenario = openRun.value?.exercise.scenario;
-  const [distance, unit] = lengthText(walkedM.value);
+  const mostM = scenario?.limits.walkM;
+  const [distance, unit] = lengthText(mostM === undefined ? walkedM.value : Math.max(0, Math.ceil(mostM - walkedM.value)));
   const { muted } = settings.value;
   return (
     <header class="bar">
@@ -19,8 +20,8 @@ export function Bar() {
         {clockText(wholeSecond.value)}
       </p>
       <p class="bar-number number bar-walked">
-        <span class="unseen">Walked </span>
-        {distance} <span class="unit">{unit}</span>
+        {mostM === undefined && <span class="unseen">Walked </span>}
+        {distance} <span class="unit">{mostM === undefined ? unit : `${unit} left`}</span>
       </p>
       <button
         type="button"

@@ -33,13 +33,14 @@ function sayChanges(): () => void {
   const tell = () => {
     timer = null;
     const [now, scenario] = [runState.peek(), openRun.peek()?.exercise.scenario];
-    if (now && told && scenario && !paused.peek()) said.value = changesInWords(told, now, scenario.aids).join('. ') || said.peek();
+    if (now && told && scenario && !paused.peek())
+      said.value = changesInWords(told, now, scenario.aids, scenario.limits.walkM).join('. ') || said.peek();
     told = now;
   };
   const stop = effect(() => {
     const [now, scenario] = [runState.value, openRun.peek()?.exercise.scenario];
     if (!now || !told || !scenario) return;
-    const words = changesInWords(told, now, scenario.aids).join('. ');
+    const words = changesInWords(told, now, scenario.aids, scenario.limits.walkM).join('. ');
     if (words === awaited) return;
     awaited = words;
     if (timer !== null) clearTimeout(timer);

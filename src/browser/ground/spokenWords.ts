@@ -10,8 +10,16 @@ export type Known = { readonly compass: boolean; readonly ownPosition: boolean }
 const axisOf = ({ hold }: RunState): string => (hold.rollDeg >= 45 ? 'upright' : 'flat');
 const heightOf = ({ hold }: RunState): string => (hold.raised ? 'raised' : 'at the chest');
 
+/** Where only so much may be walked, what is left of it is said here. */
+const TOLD_LEFT_M = [1_000, 500, 200, 100, 50];
+
 /** What became other between two states of a run, in words; nothing of it says where the tag is. */
-export function changesInWords(before: RunState, now: RunState, { compass }: Known): readonly string[] {
+export function changesInWords(
+  before: RunState,
+  now: RunState,
+  { compass }: Pick<Known, 'compass'>,
+  mostWalkM?: number,
+): readonly string[] {
   const words: string[] = [];
   const say = (changed: boolean, text: string) => {
     if (changed) words.push(text);
@@ -26,6 +34,9 @@ export function changesInWords(before: RunState, now: RunState, { compass }: Kno
   const [walked, walks] = [before.legs.paceMPerS > 0, now.legs.paceMPerS > 0];
   say(walks && (!walked || before.legs.courseDeg !== now.legs.courseDeg), `walking${compass ? ` ${windOf(now.legs.courseDeg)}` : ''}`);
   say(walked && !walks, 'standing');
+  for (const leftM of mostWalkM === undefined ? [] : TOLD_LEFT_M) {
+    say(mostWalkM! - before.walkedM > leftM && mostWalkM! - now.walkedM <= leftM, `${lengthSaid(leftM)} of walking left`);
+  }
   say(!before.blocked && now.blocked, 'no way through here');
   words.push(...notebookWords(before.notebook, now.notebook, compass));
   say(before.guess !== now.guess, now.guess ? 'guess pin set' : 'guess pin taken away');

@@ -22,6 +22,7 @@ export function unfairness(scenario: Scenario, start: AtStart, walks: readonly R
   const { name } = tags[sought]!;
   const found = walks.filter(({ ending }) => isDone(ending));
   const late = walks.filter(({ ending }) => ending === 'out-of-time').length;
+  const walkedOut = walks.filter(({ ending }) => ending === 'walked-out').length;
   const slowestS = Math.max(0, ...found.map(({ timeS }) => timeS));
   const bearings = walks.flatMap((walk) => walk.bearings);
   const unfair: (Unfair | false)[] = [
@@ -52,6 +53,11 @@ export function unfairness(scenario: Scenario, start: AtStart, walks: readonly R
       path: 'limits.timeS',
       found: `the steady walker ran out of time in ${late} of ${walks.length} walks`,
       mend: 'give more time, or bring the tag nearer',
+    },
+    walkedOut > 0 && {
+      path: 'limits.walkM',
+      found: `in ${walkedOut} of ${walks.length} walks the steady walker had walked all that may be walked`,
+      mend: 'allow more, or bring the tag nearer',
     },
     late === 0 &&
       found.length > 0 &&

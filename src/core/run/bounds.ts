@@ -10,5 +10,7 @@ export function endedByBound(scenario: Scenario, state: RunState): Ending | null
   if (task.kind === 'fix' && task.keepAwayM !== undefined) {
     if (distanceM(state.at, tagAt(scenario, soughtTag(scenario), timeS(state))) < task.keepAwayM) return 'too-near';
   }
+  const { walkM } = scenario.limits;
+  if (walkM !== undefined && state.walkedM >= walkM) return 'walked-out';
   return state.tick >= scenario.limits.timeS * TICKS_PER_S ? 'out-of-time' : null;
 }

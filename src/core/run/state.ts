@@ -53,8 +53,8 @@ export type Declaration = {
 /** A fix that was declared: when, and by which bearings of the notebook, counted from 0. */
 export type DeclaredFix = { readonly atTick: number; readonly bearings: readonly number[] };
 
-/** `fixed`: a fix was declared; `too-near`: the task's bound round the tag was crossed. */
-export type Ending = 'found' | 'fixed' | 'too-near' | 'gave-up' | 'out-of-time';
+/** `fixed`: a fix was declared; `too-near`: the task's bound round the tag was crossed; `walked-out`: as far as may be walked. */
+export type Ending = 'found' | 'fixed' | 'too-near' | 'walked-out' | 'gave-up' | 'out-of-time';
 
 /** What was asked for was done, well or not: the run did not end by a bound or by giving up. */
 export const isDone = (ending: Ending | null): boolean => ending === 'found' || ending === 'fixed';

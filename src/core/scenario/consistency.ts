@@ -51,6 +51,7 @@ export function inconsistencies(file: string, scenario: Scenario): readonly Faul
   if (typeof heights === 'string') say('ground.own.packed', heights, 'bring the elevation file in again at the Course desk');
   kitFaults(scenario, say);
   taskFaults(scenario, say);
+  walkFaults(scenario, say);
   return faults;
 }
 
@@ -80,6 +81,23 @@ function taskFaults({ task, tags, start, aids }: Scenario, say: Say): void {
       'move the start, or ask for less',
     );
   if (movement.kind !== 'stays') say('task.keepAwayM', 'a tag that moves may come near by itself', 'leave it out, or let the tag stay');
+}
+
+/** A find that lies farther off than may be walked, by the straight way. */
+function walkFaults({ task, tags, start, limits: { walkM, findWithinM } }: Scenario, say: Say): void {
+  if (walkM === undefined || task?.kind === 'fix') return;
+  const asked = task?.tag === undefined ? tags : tags.slice(task.tag, task.tag + 1);
+  const leastM = Math.min(
+    ...asked.map(({ at, movement }) =>
+      movement.kind === 'stays' ? Math.hypot(start.at[0] - at[0], start.at[1] - at[1]) - findWithinM : 0,
+    ),
+  );
+  if (leastM > walkM && asked.length > 0)
+    say(
+      'limits.walkM',
+      `the tag lies ${Math.ceil(leastM)} m of walking off, and ${walkM} m may be walked`,
+      'allow more, or bring the tag nearer',
+    );
 }
 
 function kitFaults({ kit }: Scenario, say: Say): void {

@@ -161,6 +161,8 @@ export const scenarioSchema = z.strictObject({
   aids,
   limits: z.strictObject({
     timeS: between(60, 14_400),
+    /** Metres that may be walked; the run ends with them. Left out: as far as one likes. */
+    walkM: between(100, 40_000).optional(),
     paceMPerS: between(0.5, 4),
     vehicle: z.boolean(),
     /** A find counts within this distance of the tag. */
