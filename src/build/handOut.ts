@@ -10,9 +10,9 @@ import { billOfMaterials, licencesPage, licencesStyle, suppliers } from './suppl
 /**
  * All script of the program, its workers included, by gzip, kB of 1,000 bytes: more fails the build. The goal is 600; the map engine
  * alone takes 360 and the workers carry a second copy of the core, so until both are mended this only stops it from growing. Own
- * ground takes 13 of it (its part of the desk and its worker, both fetched when somebody brings ground in).
+ * ground takes 13 of it and GeoTIFF 17, all fetched only when somebody brings such a file in.
  */
-const MOST_SCRIPT_KB = 895;
+const MOST_SCRIPT_KB = 912;
 
 /** What a folder of the built page needs beside it: licences, bill of materials, the size limit, and the worker that keeps it offline. */
 export const handOut: Plugin = {

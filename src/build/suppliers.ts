@@ -38,7 +38,7 @@ export function billOfMaterials(all: readonly Supplier[], version: string): stri
     name,
     version: of,
     purl: `pkg:npm/${name.replace('@', '%40')}@${of}`,
-    licenses: [{ license: { id: licence } }],
+    licenses: [licence.includes(' ') ? { expression: licence } : { license: { id: licence } }],
     ...(integrity.startsWith('sha512-') && {
       hashes: [{ alg: 'SHA-512', content: Buffer.from(integrity.slice('sha512-'.length), 'base64').toString('hex') }],
     }),

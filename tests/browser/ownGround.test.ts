@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
@@ -94,7 +95,7 @@ test('a real file that is dropped on the desk shows its relief; a piece is taken
   await own()
     .getByText(/120 by 60 cells of 49 by 93 m/)
     .waitFor();
-  await own().getByText('The file is in degrees: its cells were measured out at 58.0° north').waitFor();
+  await own().getByText('The file is in degrees or on the grid of web maps: its cells were measured out at 58.0° north').waitFor();
   expect(await axeFaults()).toEqual([]);
   const where = async () =>
     /([\d.]+) km a side, ([\d.]+) km east and ([\d.]+) km north/
@@ -121,6 +122,25 @@ test('a real file that is dropped on the desk shows its relief; a piece is taken
   await page.mouse.move(box.x, box.y, { steps: 4 });
   await page.mouse.up();
   expect((await where()).slice(1)[0]).toBe(0);
+});
+
+test('a GeoTIFF is read as well, and one that is cut off is refused', async () => {
+  const file = 'tests/core/elevation/tiffs/utm.tif';
+  await page.getByLabel('Elevation file', { exact: true }).setInputFiles(file);
+  await own()
+    .getByText(/cells of 90 by 90 m/)
+    .waitFor();
+  await own()
+    .getByText(/\d+ cells without a height, hatched/)
+    .waitFor();
+  expect(await axeFaults()).toEqual([]);
+  await page
+    .getByLabel('Elevation file', { exact: true })
+    .setInputFiles({ name: 'half.tif', mimeType: 'image/tiff', buffer: readFileSync(file).subarray(0, 4_000) });
+  await own().getByText('a TIFF that can’t be read').waitFor();
+  await give('N57E011.asc', realTileText(0, 1_040, 60, 120));
+  await relief().waitFor();
+  for (let i = 0; i < 5; i++) await page.getByRole('slider', { name: 'Side of the piece' }).press('ArrowRight');
 });
 
 test('the exercise is laid on the piece, undo takes it back, redo brings it again, and invented ground comes back', async () => {

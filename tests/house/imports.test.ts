@@ -49,6 +49,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
   tone: ['browser/sound/'],
   idb: ['browser/storage/'],
   uplot: ['browser/debrief/charts/'],
+  geotiff: ['browser/geoTiff/'],
   uqr: ['browser/share/'],
   'd3-contour': ['browser/map/'],
   cac: ['cli/main.ts'],

@@ -5,6 +5,7 @@ import { previewOf } from '../../core/elevation/preview';
 import { gridTrouble, remarksOn } from '../../core/elevation/remarks';
 import { clipHeights } from '../../core/elevation/window';
 import { InputFaults } from '../../core/scenario/faults';
+import { isTiff } from '../geoTiff/isTiff';
 import type { FromElevation, GridSaid, ToElevation } from './elevationMessages';
 
 /** Cells along the longer side of the picture. */
@@ -25,9 +26,11 @@ addEventListener('message', async ({ data }: MessageEvent<ToElevation>) => {
   }
   const { file, unit } = data;
   try {
-    const text = await file.text();
+    const bytes = await file.arrayBuffer();
     tell({ kind: 'begun' });
-    grid = readEsriGrid(file.name, text, unit, toldShare);
+    grid = isTiff(bytes)
+      ? await (await import('../geoTiff/readGeoTiff')).readGeoTiff(file.name, bytes, unit, toldShare)
+      : readEsriGrid(file.name, new TextDecoder().decode(bytes), unit, toldShare);
     const trouble = gridTrouble(grid);
     if (trouble) throw new InputFaults([{ file: file.name, path: '', ...trouble }]);
     tell({ kind: 'read', said: saidOf(grid) });

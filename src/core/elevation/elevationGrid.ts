@@ -2,6 +2,9 @@
 export const FOOT_M = 0.3048;
 const METRES_PER_DEGREE = 111_195;
 
+/** The deepest sea and the highest mountain, metres, with room: no land lies beyond. */
+export const LAND_M = [-12_000, 9_500] as const;
+
 /** Largest grid that is read: 25 cells of 1 m for each of a 2 km map, or 60 km of 30 m cells. */
 export const MOST_CELLS = 4_000_000;
 
@@ -15,7 +18,7 @@ export type ElevationGrid = {
   readonly cellEastM: number;
   readonly cellNorthM: number;
   readonly heightsM: Float32Array;
-  /** Given in degrees: cells were measured out at this latitude. */
+  /** Given in degrees or on a web map's stretched grid: cells were measured out at this latitude. */
   readonly latitudeDeg: number | null;
 };
 

@@ -1,13 +1,11 @@
 import { InputFaults } from '../scenario/faults';
-import { cellInMetres, type ElevationGrid, FOOT_M, MOST_CELLS, sizeTrouble } from './elevationGrid';
+import { cellInMetres, type ElevationGrid, FOOT_M, LAND_M, MOST_CELLS, sizeTrouble } from './elevationGrid';
 
 /** Largest text that is read, characters. */
 export const LONGEST_GRID = 40_000_000;
 const HEADER_KEYS = ['ncols', 'nrows', 'xllcorner', 'xllcenter', 'yllcorner', 'yllcenter', 'cellsize', 'dx', 'dy', 'nodata_value'];
 /** Cells smaller than this between places on the globe are degrees. */
 const DEGREES_UNDER = 0.1;
-/** The deepest sea and the highest mountain, metres, with room. */
-const HEIGHTS_M = [-12_000, 9_500] as const;
 
 export type HeightUnit = 'metres' | 'feet';
 
@@ -47,7 +45,7 @@ export function readEsriGrid(
           'get the whole file again',
         );
       const heightM = value === noData ? Number.NaN : value * perUnit;
-      if (Number.isNaN(value) || heightM < HEIGHTS_M[0] || heightM > HEIGHTS_M[1])
+      if (Number.isNaN(value) || heightM < LAND_M[0] || heightM > LAND_M[1])
         throw refuse(
           where,
           Number.isNaN(value) ? 'no number' : `a height of ${value}`,

@@ -14,7 +14,7 @@ export function remarksOn(grid: ElevationGrid): readonly string[] {
   const said: string[] = [];
   if (latitudeDeg !== null)
     said.push(
-      `The file is in degrees: its cells were measured out at ${Math.abs(latitudeDeg).toFixed(1)}° ${latitudeDeg < 0 ? 'south' : 'north'}, good to 0.2 % over a map.`,
+      `The file is in degrees or on the grid of web maps: its cells were measured out at ${Math.abs(latitudeDeg).toFixed(1)}° ${latitudeDeg < 0 ? 'south' : 'north'}, good to 0.2 % over a map.`,
     );
   const steepDeg = medianSlopeDeg(grid);
   if (steepDeg > TOO_STEEP_DEG)

@@ -1,4 +1,4 @@
-import { deflateSync, Inflate, strFromU8, strToU8 } from 'fflate';
+import { deflateSync, Inflate, strFromU8, strToU8, unzlibSync } from 'fflate';
 
 const ALPHABET = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_';
 
@@ -40,6 +40,18 @@ export function inflated(bytes: Uint8Array, mostBytes: number, dictionary?: Uint
     at += chunk.length;
   }
   return all;
+}
+
+/**
+ * Unpacks deflate with the head of zlib into room that the caller sets: what comes out beyond it is dropped, so that a bomb finds no more.
+ * @returns what came out; `null` for what is cut off or was never packed   @source RFC 1950
+ */
+export function unzlibbed(bytes: Uint8Array, mostBytes: number): Uint8Array | null {
+  try {
+    return unzlibSync(bytes, { out: new Uint8Array(mostBytes) });
+  } catch {
+    return null;
+  }
 }
 
 /** Base 64 with the alphabet for links, without padding. @source RFC 4648, section 5 */

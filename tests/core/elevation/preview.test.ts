@@ -47,7 +47,9 @@ test('land that is steep everywhere is taken for feet or wrong cells, honest lan
 
 test('coarse cells, degrees and a table of land are each remarked on', () => {
   expect(remarksOn(gridOf(60, 40, (eM) => eM / 10, 45)).join()).toMatch(/Cells of 90 m: the land between them is drawn smooth/);
-  expect(remarksOn({ ...slope, latitudeDeg: -33.44 })[0]).toMatch(/in degrees: its cells were measured out at 33\.4° south/);
+  expect(remarksOn({ ...slope, latitudeDeg: -33.44 })[0]).toMatch(
+    /in degrees or on the grid of web maps: its cells were measured out at 33\.4° south/,
+  );
   expect(remarksOn(gridOf(60, 40, () => 7)).join()).toMatch(/as flat as a table/);
   expect(remarksOn(gridOf(300, 150, (eM) => eM / 10, 10))).toEqual([]);
 });

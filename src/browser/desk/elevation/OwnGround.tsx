@@ -52,7 +52,7 @@ export function OwnGround() {
         hidden
         type="file"
         aria-label="Elevation file"
-        accept=".asc,.txt,.grd"
+        accept=".asc,.txt,.grd,.tif,.tiff"
         onChange={(event) => {
           const file = event.currentTarget.files?.[0];
           event.currentTarget.value = '';
@@ -61,8 +61,8 @@ export function OwnGround() {
       />
       {!now && (
         <p class="quiet">
-          Or drop it anywhere on this page: an ESRI ASCII grid (.asc) of up to 40 MB, as surveys of the land hand it out. It is read on this
-          device and sent nowhere. Take only ground whose terms let you hand it on.
+          Or drop it anywhere on this page: a GeoTIFF (.tif) or an ESRI ASCII grid (.asc) of up to 40 MB, as surveys of the land hand them
+          out. It is read on this device and sent nowhere. Take only ground whose terms let you hand it on.
         </p>
       )}
       <Going share={readShare.value} name="File read" />
