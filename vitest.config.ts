@@ -3,7 +3,7 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     projects: [
-      { test: { name: 'core', include: ['tests/{core,outside,house,cli,golden,fuzz}/**/*.test.ts'], testTimeout: 60_000 } },
+      { test: { name: 'core', include: ['tests/{core,outside,house,cli,golden,fuzz,faults}/**/*.test.ts'], testTimeout: 60_000 } },
       {
         test: {
           name: 'browser',

@@ -40,11 +40,11 @@ import { LESSON_WORDS } from './start/lessonWords';
 import { Opening } from './start/Opening';
 import { StartPage } from './start/StartPage';
 import { shipped } from './start/shipped';
-import { forgetUnfinished, type StoredRun, unfinishedRun } from './storage/runs';
 import { keepSettings } from './storage/settings';
+import { forgetOldest, forgetUnfinished, type KeptRun, unfinishedRuns } from './storage/unfinished';
 
 /** An exercise of the person's own, or a kept run, on its way to `#/ground/own`. */
-let own: { readonly scenario: Scenario; readonly kept: StoredRun | null } | null = null;
+let own: { readonly scenario: Scenario; readonly kept: KeptRun | null } | null = null;
 
 function start(name: string): void {
   unlockSound();
@@ -52,7 +52,7 @@ function start(name: string): void {
   goTo(`/ground/${encodeURIComponent(name)}`);
 }
 
-function startOwn(scenario: Scenario, kept: StoredRun | null = null): void {
+function startOwn(scenario: Scenario, kept: KeptRun | null = null): void {
   own = { scenario, kept };
   start(shipped.find((choice) => choice.scenario === scenario)?.name ?? 'own');
 }
@@ -184,27 +184,25 @@ function OpeningRoom() {
 }
 
 function StartRoom() {
-  const kept = useSignal<StoredRun | null>(null);
+  const kept = useSignal<readonly KeptRun[]>([]);
+  const look = async () => {
+    kept.value = await unfinishedRuns();
+  };
   useEffect(() => {
-    void unfinishedRun().then((run) => {
-      kept.value = run;
-    });
+    void forgetOldest().then(look);
   }, []);
   return (
     <StartPage
       kept={kept.value}
-      onStart={({ name }) => {
-        void forgetUnfinished();
-        start(name);
-      }}
+      onStart={({ name }) => start(name)}
       onOwn={startOwn}
       onFinished={(key) => goTo(`/debrief/${key}`)}
       onRunFile={openRunFile}
-      onGoOn={() => {
-        const run = kept.value!;
-        own = { scenario: run.scenario, kept: run };
+      onGoOn={(from) => {
+        own = { scenario: from.run.scenario, kept: from };
         start('own');
       }}
+      onForget={({ name }) => void forgetUnfinished(name).then(look)}
     />
   );
 }

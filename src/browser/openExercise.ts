@@ -12,11 +12,11 @@ import { localInstant } from './localInstant';
 import { resumed } from './resumeRun';
 import { practiceNow } from './runEntry';
 import type { SoundOutput } from './sound/output';
-import { unlockedContext } from './sound/unlock';
+import { soundLoss, unlockedContext } from './sound/unlock';
 import type { Stage } from './start/Opening';
-import { keepFinished } from './storage/finishedRuns';
-import { forgetUnfinished, keepUnfinished, type StoredRun } from './storage/runs';
 import { settings } from './storage/settings';
+import { type KeptRun, type RunPlace, takePlace } from './storage/unfinished';
+import { putOnShelf, unkeptRuns } from './unkeptRuns';
 import { openLand } from './workers/openLand';
 import { openWavesAhead, type WavesAhead } from './workers/wavesAhead';
 
@@ -26,7 +26,8 @@ export const sound = signal<SoundOutput | null>(null);
 /** Captions were on at some time of this run: results say so. */
 export const aided = signal(false);
 
-const KEEP_EVERY_S = 2;
+/** Where the open run is kept. */
+let place: RunPlace | null = null;
 /** When the run that is open began, by this device's clock. */
 let begunAt = '';
 /** When the hearing check was made that its listener comes from. */
@@ -34,7 +35,8 @@ let checkedAt: string | null = null;
 let waves: WavesAhead | null = null;
 
 /** Makes the ground in a worker, opens the run on it, and lets it begin where sound is allowed to. */
-export async function openRunOf(scenario: Scenario, kept: StoredRun | null = null): Promise<void> {
+export async function openRunOf(scenario: Scenario, from: KeptRun | null = null): Promise<void> {
+  const kept = from?.run ?? null;
   const tell = (stage: Stage) => {
     opening.value = { scenario, stage, fault: null };
   };
@@ -53,6 +55,8 @@ export async function openRunOf(scenario: Scenario, kept: StoredRun | null = nul
     warmUp(exercise, first);
     aided.value = false;
     begunAt = kept?.begunAt ?? localInstant(new Date());
+    place?.leave();
+    place = takePlace(from);
     showRun({ exercise, land }, come);
     opening.value = null;
     paused.value = kept !== null || unlockedContext()?.state !== 'running';
@@ -77,11 +81,12 @@ export async function openSound(): Promise<void> {
     sound.value = await openSoundOutput(context);
   } catch (fault) {
     // A run can be played by captions and level bar: no sound is not the end of it.
+    soundLoss.value = 'failed';
     console.error('no sound', fault);
   }
 }
 
-/** Everything that goes on beside a run: volume, keeping it every two seconds, putting it away at its end. @returns stops */
+/** Everything that goes on beside a run: volume, keeping it every second, putting it away at its end. @returns stops */
 export function tendRun(onEnd: (key: number | null) => void): () => void {
   const stops = [
     effect(() => sound.value?.volume(settings.value.volumeDb, settings.value.muted)),
@@ -89,10 +94,15 @@ export function tendRun(onEnd: (key: number | null) => void): () => void {
       if (!paused.value && openRun.value) void openSound();
     }),
     effect(() => {
+      // whoever steers by ear must not walk on unknowing
+      if (soundLoss.value === 'stopped' && !settings.peek().muted) paused.value = true;
+    }),
+    effect(() => {
       if (openRun.value && settings.value.captions) aided.value = true;
     }),
     effect(() => {
-      if (wholeSecond.value % KEEP_EVERY_S === 0 || paused.value) keepNow();
+      void [wholeSecond.value, paused.value];
+      keepNow();
     }),
     effect(() => {
       void wholeSecond.value;
@@ -101,8 +111,11 @@ export function tendRun(onEnd: (key: number | null) => void): () => void {
       else waves?.close();
     }),
     effect(() => {
+      if (!openRun.value && unkeptRuns() === 0) place?.leave();
+    }),
+    effect(() => {
       if (ending.value === null || !openRun.peek() || finishedRun.peek()) return;
-      void forgetUnfinished();
+      keepNow();
       void putAway(onEnd);
     }),
   ];
@@ -117,17 +130,23 @@ async function putAway(onEnd: (key: number | null) => void): Promise<void> {
   const { name } = settings.peek();
   const about = { name: name.trim(), by: 'person', aided: aided.peek(), begunAt, checkedAt, practice, ratings: null } as const;
   finishedRun.value = { ...about, key: null };
-  const key = await keepFinished(openRun.peek()!.exercise.scenario.title, runFileText(), live.peek()!.pulses);
-  finishedRun.value = { ...about, key };
-  onEnd(key);
+  const { pulses } = live.peek()!;
+  const record = { title: openRun.peek()!.exercise.scenario.title, endedAt: new Date().toISOString(), text: runFileText(), pulses };
+  const tell = (key: number | null) => {
+    // another run may be open by the time that this one is kept
+    if (live.peek()?.pulses !== pulses || !finishedRun.peek()) return;
+    finishedRun.value = { ...finishedRun.peek()!, key };
+    onEnd(key);
+  };
+  tell(await putOnShelf(place!, record, tell));
 }
 
 function keepNow(): void {
   const [open, now] = [openRun.peek(), live.peek()];
-  if (!open || !now || now.state.ending !== null || now.state.tick === 0) return;
+  if (!open || !now || finishedRun.peek() || now.state.tick === 0) return;
   const { log, pulses, state, listener } = now;
   const { scenario } = open.exercise;
-  void keepUnfinished({ scenario, log, pulses, tick: state.tick, thresholdDb: listener.thresholdDb, checkedAt, begunAt });
+  void place?.keep({ scenario, log, pulses, tick: state.tick, thresholdDb: listener.thresholdDb, checkedAt, begunAt });
 }
 
 /** The run file of the run that is open, with its grade where that is known. */

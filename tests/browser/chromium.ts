@@ -13,7 +13,7 @@ export async function openChromium(extraArgs: readonly string[] = []): Promise<B
   return watched(browser);
 }
 
-async function browserPath(): Promise<string> {
+export async function browserPath(): Promise<string> {
   const named = process.env['BROWSER_PATH'];
   if (named) return named;
   const unpackInto = resolve('node_modules/.cache/chromium');

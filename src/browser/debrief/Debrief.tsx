@@ -5,6 +5,7 @@ import type { RunResult } from '../../core/run/record';
 
 import { openRun } from '../currentRun';
 import { debriefed, debriefOpenRun, finishedRun, rateRun } from '../finishedRun';
+import { UnkeptNote } from '../KeepNote';
 import type { SoundOutput } from '../sound/output';
 import { SelfRating } from './SelfRating';
 import { Verdict } from './Verdict';
@@ -28,7 +29,13 @@ export function Debrief(doors: Doors) {
       fault.value = failed.message;
     });
   }, []);
-  if (finishedRun.value!.ratings === null) return <SelfRating onDone={rateRun} />;
+  if (finishedRun.value!.ratings === null)
+    return (
+      <>
+        <UnkeptNote onSave={null} />
+        <SelfRating onDone={rateRun} />
+      </>
+    );
   if (!debriefed.value) {
     return (
       <main class="opening">

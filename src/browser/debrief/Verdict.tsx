@@ -8,6 +8,7 @@ import { HABIT_IDS } from '../../core/technique/habit';
 import { Key } from '../controls/Key';
 import { live, type OpenRun } from '../currentRun';
 import type { About } from '../finishedRun';
+import { UnkeptNote } from '../KeepNote';
 import { runFileName, saveFile } from '../saveFile';
 import { canShareFiles, shareFile } from '../shareFile';
 import { unlockSound } from '../sound/unlock';
@@ -64,19 +65,22 @@ export function Verdict(wanted: Wanted) {
         if (chosenMoment.value || chosenBearing.value !== null) showMap();
       }),
     ];
-    const { technique, outcome } = grade;
-    const entry = onGraded(grade);
-    if (about.key !== null)
-      void noteFinished(about.key, { outcome: { technique, found: outcome.found, timeS: outcome.timeS }, ...(entry ? { entry } : {}) });
     return () => {
       for (const stop of stops) stop();
     };
   }, [debriefing]);
+  useEffect(() => {
+    const { technique, outcome } = grade;
+    const entry = onGraded(grade);
+    if (about.key !== null)
+      void noteFinished(about.key, { outcome: { technique, found: outcome.found, timeS: outcome.timeS }, ...(entry ? { entry } : {}) });
+  }, [debriefing, about.key]);
   const most = mattersMost(grade.habits);
   const ended = endingWords(scenario, grade.outcome);
   const habitsOfSteady = steady.value && Object.fromEntries(HABIT_IDS.map((id) => [id, steady.value!.grade.habits[id].score]));
   return (
     <main class="debrief">
+      <UnkeptNote onSave={() => saveFile(runFileName(scenario.title), runFileText(resultOf(grade)))} />
       <div class="debrief-first">
         <header class="debrief-head">
           <p class="label">

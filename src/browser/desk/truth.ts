@@ -58,8 +58,8 @@ function tendLayer(): () => void {
     if (what === 'none' || !open) return;
     const survey = openSurvey(open.scenario, open.world);
     const side = LAYER_SIDES[what];
-    survey.ask(what, side, { tag, timeS: 0, gainDb, attenuatorDb: 0 }, ({ values, share }) => {
-      layerPicture.value = { side, values, share };
+    survey.ask(what, side, { tag, timeS: 0, gainDb, attenuatorDb: 0 }, ({ ask: _, ...come }) => {
+      layerPicture.value = { side, ...come };
     });
     return survey.close;
   });

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { MinusMark, MutedMark, PlusMark, SpeakerMark } from '../controls/marks';
+import { SoundLossLine } from '../sound/SoundLossLine';
 import { change, settings, stepVolume } from '../storage/settings';
 
 /** Name of the page, what it holds, the volume and the way out. */
@@ -18,7 +19,10 @@ export function PageHead({
   return (
     <header class="drill-head">
       <h1>{title}</h1>
-      <div class="drill-head-middle">{children}</div>
+      <div class="drill-head-middle">
+        {children}
+        <SoundLossLine />
+      </div>
       <div class="drill-volume">
         <button type="button" class="plain" aria-label="Softer" onClick={() => stepVolume(-1)}>
           <MinusMark />

@@ -5,6 +5,7 @@ import { act, comingState, live, notebook, openRun, paused } from '../currentRun
 import type { CommandId } from '../input/commands';
 import { groundGamepad } from '../input/gamepad';
 import { groundKeys } from '../input/groundKeys';
+import { KeepNote } from '../KeepNote';
 import { unlockSound } from '../sound/unlock';
 import { change, settings, stepVolume } from '../storage/settings';
 import { AntennaDial } from './AntennaDial';
@@ -90,6 +91,7 @@ export function Ground({ onLeave }: { readonly onLeave: () => void }) {
         <MapChrome />
         <BriefSlip />
         <div class="map-foot">
+          <KeepNote />
           <FirstMinute />
           <Caption />
           <PhoneCompass />

@@ -3,6 +3,7 @@ import { CAUTION_WORDS } from '../cautionWords';
 import { act, openRun, paused, runState } from '../currentRun';
 import { HandsPanel } from '../settings/HandsPanel';
 import { SettingsPanel } from '../settings/SettingsPanel';
+import { SoundLossLine } from '../sound/SoundLossLine';
 import { unlockSound } from '../sound/unlock';
 import { AntennaChoice } from './AntennaChoice';
 import { KeyList } from './KeyList';
@@ -21,6 +22,7 @@ export function PauseSheet({ onLeave }: { readonly onLeave: () => void }) {
         <h2 class="sheet-title">{begun ? 'Paused' : scenario.title}</h2>
         <p class="sheet-brief">{scenario.brief}</p>
         <TaskLine />
+        <SoundLossLine />
         <div class="sheet-deeds">
           <button
             ref={goOn}

@@ -4,6 +4,7 @@ import { DEMONSTRATIONS } from '../../core/listening/catalogue';
 import type { Piece } from '../../core/listening/demonstration';
 import { wayOf } from '../../core/listening/demonstrationDials';
 import { Segments } from '../controls/Segments';
+import { soundLossWords } from '../sound/SoundLossLine';
 import { unlockedContext } from '../sound/unlock';
 import { PictureView } from '../soundRing/PictureView';
 import { settings as deviceSettings, stepVolume } from '../storage/settings';
@@ -209,7 +210,7 @@ function RoomDeeds({ onLeave }: { readonly onLeave: () => void }) {
         Leave
       </button>
       <p class="room-compass-words" role="status">
-        {compassWords.value}
+        {compassWords.value || soundLossWords()}
       </p>
     </div>
   );

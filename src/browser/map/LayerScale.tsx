@@ -9,6 +9,7 @@ import { bandColour } from './paintLayer';
 export function LayerScale({ what, picture }: { readonly what: LayerKind; readonly picture: LayerPicture | null }) {
   const palette = currentPalette();
   const share = picture?.share ?? 0;
+  if (picture?.fault) return <p role="alert">This layer could not be worked out: {picture.fault}. Choose another, then this one again.</p>;
   return (
     <>
       {what !== 'sight' && (

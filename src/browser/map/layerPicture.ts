@@ -5,7 +5,7 @@ export type LayerId = 'none' | LayerKind;
 export const LAYER_IDS: readonly LayerId[] = ['none', 'sight', 'loudness', 'excess', 'openness', 'apparent-bearing-error'];
 
 /** What a layer shows, and how far it is worked out. */
-export type LayerPicture = { readonly side: number; readonly values: Float32Array; readonly share: number };
+export type LayerPicture = { readonly side: number; readonly values: Float32Array; readonly share: number; readonly fault?: string };
 
 /** Gain less attenuation at which loudness is surveyed. */
 export const LAYER_GAINS_DB = [0, 15, 30, 45] as const;

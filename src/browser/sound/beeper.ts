@@ -1,6 +1,6 @@
 import type { Received } from '../../core/receiver/receive';
 import type { SoundingPulse, SoundOutput } from './output';
-import { unlockSound } from './unlock';
+import { soundLoss, unlockSound } from './unlock';
 
 /** Beeps at a steady beat of whatever is to be heard at that moment, with the receiver's hiss between. */
 export type Beeper = {
@@ -71,6 +71,10 @@ export function makeBeeper({ periodS, pulseMs, heard, onBeat }: Wishes): Beeper 
           output = opened;
           opened.volume(...volumeNow);
           nextS = performance.now() / 1_000; // the first beep answers the gesture
+        })
+        .catch(() => {
+          soundLoss.value = 'failed';
+          opening = false; // the next gesture tries again
         });
     },
     changed: hiss,

@@ -6,12 +6,13 @@ import { goTo } from '../route';
 import { SettingsPanel } from '../settings/SettingsPanel';
 import { unlockSound } from '../sound/unlock';
 import { openBook } from '../storage/book';
-import type { StoredRun } from '../storage/runs';
+import type { KeptRun } from '../storage/unfinished';
 import { HillsDrawing } from './HillsDrawing';
 import { LESSON_WORDS } from './lessonWords';
 import { RecentRuns } from './RecentRuns';
 import { type Shipped, shipped } from './shipped';
 import { hasPractised, TodayCard, TodayDeed } from './TodayCard';
+import { minutesOf, Unfinished } from './Unfinished';
 import { VersionLine } from './VersionLine';
 
 type Doors = {
@@ -19,12 +20,15 @@ type Doors = {
   readonly onOwn: (scenario: Scenario) => void;
   readonly onFinished: (key: number) => void;
   readonly onRunFile: (recording: Recording) => void;
-  readonly kept: StoredRun | null;
-  readonly onGoOn: () => void;
+  /** Unfinished runs, the newest first. */
+  readonly kept: readonly KeptRun[];
+  readonly onGoOn: (from: KeptRun) => void;
+  readonly onForget: (run: KeptRun) => void;
 };
 
 /** What this is for, and one press into it. */
-export function StartPage({ onStart, onOwn, onFinished, onRunFile, kept, onGoOn }: Doors) {
+export function StartPage({ onStart, onOwn, onFinished, onRunFile, kept, onGoOn, onForget }: Doors) {
+  const [newest, ...older] = kept;
   const first = shipped.find(({ scenario }) => scenario.lesson === 'quiet-gain') ?? shipped[0];
   useEffect(() => void openBook(), []);
   return (
@@ -56,11 +60,11 @@ export function StartPage({ onStart, onOwn, onFinished, onRunFile, kept, onGoOn 
               <span class="start-go-what">hear what gain does</span>
             </button>
             {!hasPractised() && <TodayDeed />}
-            {kept && (
-              <button type="button" class="start-go" onClick={onGoOn}>
-                Go on with {kept.scenario.title}
+            {newest && (
+              <button type="button" class="start-go" onClick={() => onGoOn(newest)}>
+                Go on with {newest.run.scenario.title}
                 <span class="start-go-what">
-                  <span class="number">{Math.floor(kept.tick / 1200)}</span> min walked
+                  <span class="number">{minutesOf(newest)}</span> min walked
                 </span>
               </button>
             )}
@@ -76,6 +80,7 @@ export function StartPage({ onStart, onOwn, onFinished, onRunFile, kept, onGoOn 
           ))}
           <OwnFile onOpen={onOwn} />
           <ClubDoors />
+          {older.length > 0 && <Unfinished runs={kept} onGoOn={onGoOn} onForget={onForget} />}
           <RecentRuns onOpen={onFinished} onFile={onRunFile} />
         </section>
         <aside class="start-aside">

@@ -1,27 +1,22 @@
 import { signal } from '@preact/signals';
-import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
+import type { DBSchema } from 'idb';
 import { type Book, emptyBook, mergedBooks, withRecord } from '../../core/logbook/book';
 import type { Day } from '../../core/logbook/day';
 import type { BookRecord } from '../../core/logbook/record';
+import { faultOf, inOneGo, type KeepFault, shelfOf } from './shelf';
 
 /** The logbook as far as it has been read; `null` until it has. */
 export const book = signal<Book | null>(null);
 /** Why the last entries are in memory only; empty where all of them are kept. */
-export const keepFault = signal<'' | 'full' | 'refused'>('');
+export const keepFault = signal<KeepFault>('');
 
 interface Shelf extends DBSchema {
   records: { key: string; value: BookRecord };
 }
 
-let opened: Promise<IDBPDatabase<Shelf>> | null = null;
-const shelf = (): Promise<IDBPDatabase<Shelf>> => {
-  opened ??= openDB<Shelf>('faintward-logbook', 1, {
-    upgrade(db) {
-      db.createObjectStore('records', { keyPath: 'id' });
-    },
-  });
-  return opened;
-};
+const shelf = shelfOf<Shelf>('faintward-logbook', 1, (db) => {
+  db.createObjectStore('records', { keyPath: 'id' });
+});
 
 /** Other tabs of this program hear of every new entry, so that no tab works from an old book. */
 const tabs = typeof BroadcastChannel === 'undefined' ? null : new BroadcastChannel('faintward-logbook');
@@ -56,13 +51,14 @@ export async function keepInBook(records: readonly BookRecord[]): Promise<void> 
   book.value = records.reduce(withRecord, book.peek()!);
   unkept = asked;
   try {
-    const work = (await shelf()).transaction('records', 'readwrite');
-    await Promise.all([...asked.map((record) => work.store.put(record)), work.done]);
+    await inOneGo(await shelf(), ['records'], async (go) => {
+      for (const record of asked) await go.objectStore('records').put(record);
+    });
     unkept = unkept.filter((record) => !asked.includes(record));
     keepFault.value = '';
     tabs?.postMessage('kept');
   } catch (fault) {
-    keepFault.value = fault instanceof DOMException && fault.name === 'QuotaExceededError' ? 'full' : 'refused';
+    keepFault.value = faultOf(fault);
   }
 }
 

@@ -1,26 +1,21 @@
-import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
+import type { DBSchema } from 'idb';
 import { looksLikeDraft } from '../../core/desk/draft';
 import type { KeptHistory } from '../../core/desk/history';
 import type { Scenario } from '../../core/scenario/schema';
+import { inOneGo, shelfOf } from './shelf';
 
 interface Shelf extends DBSchema {
   desk: { key: 'draft'; value: KeptHistory<Scenario> };
 }
 
-let opened: Promise<IDBPDatabase<Shelf>> | null = null;
-const shelf = (): Promise<IDBPDatabase<Shelf>> => {
-  opened ??= openDB<Shelf>('faintward-desk', 1, {
-    upgrade(db) {
-      db.createObjectStore('desk');
-    },
-  });
-  return opened;
-};
+const shelf = shelfOf<Shelf>('faintward-desk', 1, (db) => {
+  db.createObjectStore('desk');
+});
 
 /** Keeps what lies on the desk with all its past. @returns whether the browser took it */
 export async function keepDesk(history: KeptHistory<Scenario>): Promise<boolean> {
   try {
-    await (await shelf()).put('desk', history, 'draft');
+    await inOneGo(await shelf(), ['desk'], (go) => go.objectStore('desk').put(history, 'draft'));
     return true;
   } catch {
     return false; // no storage: the desk says so and goes on in memory

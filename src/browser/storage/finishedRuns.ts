@@ -1,18 +1,9 @@
 import type { Ratings } from '../../core/debrief/moments';
-import type { Pulse } from '../../core/run/pulse';
 import { type FinishedRecord, shelves } from './runs';
+import { inOneGo } from './shelf';
 
 /** What the list of finished runs shows of each. */
 export type FinishedLine = Pick<FinishedRecord, 'title' | 'endedAt' | 'outcome' | 'entry'> & { readonly key: number };
-
-/** Puts the run file of a finished run on the shelf. @returns its key; `null` where nothing can be kept: the learner can still save the file */
-export async function keepFinished(title: string, text: string, pulses: readonly Pulse[]): Promise<number | null> {
-  try {
-    return await (await shelves()).add('finished', { title, endedAt: new Date().toISOString(), text, pulses });
-  } catch {
-    return null;
-  }
-}
 
 export async function finishedRecord(key: number): Promise<FinishedRecord | null> {
   try {
@@ -44,9 +35,11 @@ export async function noteFinished(
   known: { readonly ratings?: Ratings; readonly outcome?: FinishedRecord['outcome']; readonly entry?: string },
 ): Promise<void> {
   try {
-    const store = (await shelves()).transaction('finished', 'readwrite').store;
-    const record = await store.get(key);
-    if (record) await store.put({ ...record, ...known } as FinishedRecord, key);
+    await inOneGo(await shelves(), ['finished'], async (go) => {
+      const store = go.objectStore('finished');
+      const record = await store.get(key);
+      if (record) await store.put({ ...record, ...known } as FinishedRecord, key);
+    });
   } catch {
     // the debrief shows it all the same
   }

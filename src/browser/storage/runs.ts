@@ -1,8 +1,10 @@
-import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
+import { signal } from '@preact/signals';
+import type { DBSchema } from 'idb';
 import type { Ratings } from '../../core/debrief/moments';
 import type { Entry } from '../../core/run/actions';
 import type { Pulse } from '../../core/run/pulse';
 import type { Scenario } from '../../core/scenario/schema';
+import { type KeepFault, shelfOf } from './shelf';
 
 /** A run that is not over: enough to go on with it after the tab was closed. */
 export type StoredRun = {
@@ -14,6 +16,15 @@ export type StoredRun = {
   /** When the hearing check behind the threshold was made. */
   readonly checkedAt?: string | null;
   readonly begunAt?: string;
+};
+
+/** What is added to an unfinished run at a time. The first part has all that does not change, and says from where the others count. */
+export type RunPart = Pick<StoredRun, 'log' | 'pulses' | 'tick'> & {
+  readonly head?: Omit<StoredRun, 'log' | 'pulses' | 'tick'>;
+  /** Entries and pulses in the parts before: a part that does not join on is not taken. */
+  readonly fromEntry: number;
+  readonly fromPulse: number;
+  readonly keptAtMs: number;
 };
 
 /** A finished run: its file as text, and what a debrief need not work out again. */
@@ -31,43 +42,15 @@ export type FinishedRecord = {
 };
 
 interface Shelves extends DBSchema {
-  unfinished: { key: 'run'; value: StoredRun };
+  /** A run in parts under its name and their numbers; under `run` a whole one of earlier versions. */
+  unfinished: { key: string; value: RunPart | StoredRun };
   finished: { key: number; value: FinishedRecord };
 }
 
-let opened: Promise<IDBPDatabase<Shelves>> | null = null;
+export const shelves = shelfOf<Shelves>('faintward', 1, (db) => {
+  db.createObjectStore('unfinished');
+  db.createObjectStore('finished', { autoIncrement: true });
+});
 
-export const shelves = (): Promise<IDBPDatabase<Shelves>> => {
-  opened ??= openDB<Shelves>('faintward', 1, {
-    upgrade(db) {
-      db.createObjectStore('unfinished');
-      db.createObjectStore('finished', { autoIncrement: true });
-    },
-  });
-  return opened;
-};
-
-/** Keeps the run that is being played; the last one wins. Browsers that refuse storage lose only this. */
-export async function keepUnfinished(run: StoredRun): Promise<void> {
-  try {
-    await (await shelves()).put('unfinished', run, 'run');
-  } catch {
-    // no storage: the run goes on in memory
-  }
-}
-
-export async function unfinishedRun(): Promise<StoredRun | null> {
-  try {
-    return (await (await shelves()).get('unfinished', 'run')) ?? null;
-  } catch {
-    return null;
-  }
-}
-
-export async function forgetUnfinished(): Promise<void> {
-  try {
-    await (await shelves()).delete('unfinished', 'run');
-  } catch {
-    // nothing was kept
-  }
-}
+/** Whether runs are kept on this device as they are played and when they end. */
+export const runKeeping = signal<KeepFault>('');

@@ -12,18 +12,30 @@ export type Survey = {
 
 /** Surveys in a worker of their own: the waves it has worked out serve every layer. */
 export function openSurvey(scenario: Scenario, world: World): Survey {
-  const worker = openWorker('survey');
-  const tell = (message: ToSurvey) => worker.postMessage(message);
+  let worker: Worker | null = null;
   let asks = 0;
-  tell({ kind: 'open', scenario, world });
+  const opened = (): Worker => {
+    if (worker) return worker;
+    worker = openWorker('survey');
+    worker.postMessage({ kind: 'open', scenario, world } satisfies ToSurvey);
+    return worker;
+  };
   return {
     ask(what, side, setting, told) {
       const ask = ++asks;
-      worker.onmessage = ({ data }: MessageEvent<FromSurvey>) => {
+      const asked = opened();
+      asked.onmessage = ({ data }: MessageEvent<FromSurvey>) => {
         if (data.ask === ask) told(data);
       };
-      tell({ kind: 'survey', ask, what, side, setting });
+      asked.onerror = (event) => {
+        event.preventDefault();
+        asked.terminate();
+        worker = null;
+        const nothing = new Float32Array(side * side).fill(Number.NaN);
+        told({ ask, values: nothing, share: 1, fault: event.message || 'the work stopped' });
+      };
+      asked.postMessage({ kind: 'survey', ask, what, side, setting } satisfies ToSurvey);
     },
-    close: () => worker.terminate(),
+    close: () => worker?.terminate(),
   };
 }

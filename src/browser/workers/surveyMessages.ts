@@ -11,4 +11,10 @@ export type ToSurvey =
   | { readonly kind: 'survey'; readonly ask: number; readonly what: LayerKind; readonly side: number; readonly setting: SurveySetting };
 
 /** The map by one quantity so far: row-major from the south-west; NaN where it is not defined or not known yet. */
-export type FromSurvey = { readonly ask: number; readonly values: Float32Array; readonly share: number };
+export type FromSurvey = {
+  readonly ask: number;
+  readonly values: Float32Array;
+  readonly share: number;
+  /** Why no more will come; asking again begins anew. */
+  readonly fault?: string;
+};

@@ -34,7 +34,10 @@ export function openWavesAhead(exercise: Exercise): WavesAhead {
   /** Up to when the places of each tag have been asked for, seconds of the run. */
   const askedToS = scenario.tags.map(() => Number.NEGATIVE_INFINITY);
   let asks = 0;
-  const tell = (message: ToWaves) => worker.postMessage(message);
+  let works = true;
+  const tell = (message: ToWaves) => {
+    if (works) worker.postMessage(message);
+  };
   tell({ kind: 'open', scenario, world });
   worker.onmessage = ({ data: { ask, tag, tagAt: place, results } }: MessageEvent<FromWaves>) => {
     const { field } = exercise.airspace(tag, place);
@@ -43,7 +46,10 @@ export function openWavesAhead(exercise: Exercise): WavesAhead {
     waiting.delete(ask);
   };
   // A worker that fails leaves the page to compute for itself.
-  worker.onerror = () => {
+  worker.onerror = (event) => {
+    event.preventDefault();
+    works = false;
+    worker.terminate();
     for (const done of waiting.values()) done();
     waiting.clear();
   };
@@ -52,6 +58,7 @@ export function openWavesAhead(exercise: Exercise): WavesAhead {
     for (const key of asked) if (key.startsWith(beginning)) asked.delete(key);
   };
   const light = (tag: number, place: MapPoint, state: RunState): Promise<void> => {
+    if (!works) return Promise.resolve();
     const key = keyOf(place);
     const known = lit[tag]!;
     if (known.includes(key)) return Promise.resolve();

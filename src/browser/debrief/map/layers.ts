@@ -33,9 +33,9 @@ export function askForLayer(survey: Survey, at: Pick<SurveySetting, 'tag' | 'tim
   layerPicture.value = known ?? null;
   if (known) return;
   const side = LAYER_SIDES[what];
-  survey.ask(what, side, { ...at, gainDb, attenuatorDb: 0 }, ({ values, share }) => {
-    const picture = { side, values, share };
-    if (share >= 1) kept.set(key, picture);
+  survey.ask(what, side, { ...at, gainDb, attenuatorDb: 0 }, ({ ask: _, ...come }) => {
+    const picture = { side, ...come };
+    if (come.share >= 1 && !come.fault) kept.set(key, picture);
     layerPicture.value = picture;
   });
 }
