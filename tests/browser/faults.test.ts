@@ -68,6 +68,9 @@ const BREAKING = `
   };
 `;
 
+const soundRuns = (page: Page) =>
+  page.waitForFunction(() => (window as unknown as { contexts: AudioContext[] }).contexts[0]?.state === 'running');
+
 async function giveUp(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Pause', exact: true }).click();
   await page
@@ -97,7 +100,7 @@ test('on a full device the run goes on and says that it is not kept; its file ca
   await page.evaluate('window.full = false');
   await page.getByRole('button', { name: 'Try again' }).click();
   await page.locator('.keep-note').waitFor({ state: 'detached' });
-  await page.waitForFunction('/#\\/debrief\\/\\d+$/.test(location.hash)');
+  await page.waitForURL(/#\/debrief\/\d+$/);
   await page.goto(`${site.url}#/`);
   await page.locator('.recent-run').first().waitFor();
   expect(await page.locator('.recent-run').allTextContents()).toEqual([expect.stringContaining('Short walk')]);
@@ -140,12 +143,12 @@ test('two tabs play two runs; neither writes over the other, and a third offers 
 test('sound that the device takes away stops the run and is said; going on brings it back', async () => {
   const page = await pageWith(HOLD_SOUND);
   await playerAt(page).openExercise(EXERCISE);
-  await page.waitForFunction('window.contexts[0]?.state === "running"');
+  await soundRuns(page);
   await page.evaluate('window.contexts[0].suspend()');
   await page.getByRole('dialog', { name: 'Paused' }).waitFor();
   await page.getByText('The device stopped the sound').waitFor();
   await page.getByRole('dialog').getByRole('button', { name: 'Go on', exact: true }).click();
-  await page.waitForFunction('window.contexts[0].state === "running"');
+  await soundRuns(page);
   await page.locator('.sheet').waitFor({ state: 'detached' });
   await page.waitForTimeout(600);
   expect(await page.locator('.sheet').count()).toBe(0);
@@ -213,6 +216,6 @@ test('the clock of the device jumps a day back and a year on: the run goes on at
   const shown = (await page.locator('.bar-number').first().textContent())!.replace(/[^0-9:]/g, '');
   expect(['0:03', '0:04', '0:05']).toContain(shown);
   await giveUp(page);
-  await page.waitForFunction('/#\\/debrief\\/\\d+$/.test(location.hash)');
+  await page.waitForURL(/#\/debrief\/\d+$/);
   await page.context().close();
 });
