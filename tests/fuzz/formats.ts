@@ -4,11 +4,17 @@ import { documentsOf } from '../../src/cli/documents';
 import { clubReport } from '../../src/core/club/clubReport';
 import { mergeTables } from '../../src/core/club/mergeTables';
 import { savedTableFrom, savedTableOf } from '../../src/core/club/savedTable';
+import { readEsriGrid } from '../../src/core/elevation/esriGrid';
+import { onOwnGround, packedPiece } from '../../src/core/elevation/ownGround';
+import { previewOf } from '../../src/core/elevation/preview';
+import { gridTrouble, remarksOn } from '../../src/core/elevation/remarks';
+import { clipHeights, insideGrid } from '../../src/core/elevation/window';
 import { bookText, readBook } from '../../src/core/logbook/bookFile';
 import { openExercise } from '../../src/core/run/exercise';
 import { beginLive, tickOnce } from '../../src/core/run/live';
 import { readRecording, recordingOf, writeRecording } from '../../src/core/run/record';
 import { loadElementsFile } from '../../src/core/scenario/elementsFile';
+import { InputFaults } from '../../src/core/scenario/faults';
 import { loadFixFile } from '../../src/core/scenario/fixFile';
 import { packedScenario, unpackedScenario } from '../../src/core/scenario/link';
 import { loadScenario } from '../../src/core/scenario/load';
@@ -77,6 +83,25 @@ const rods = {
   mount: 'h',
 };
 
+const fellGrid = (columns: number, rows: number, cellM: number): string => {
+  const row = (r: number) => Array.from({ length: columns }, (_, c) => ((r * 7 + c * 13) % 90) + 200).join(' ');
+  const header = `ncols ${columns}\nnrows ${rows}\nxllcorner 4300000\nyllcorner 5200000\ncellsize ${cellM}\nNODATA_value -9999\n`;
+  return header + Array.from({ length: rows }, (_, r) => row(r)).join('\n');
+};
+
+/** All that is done with an elevation file before an exercise lies on it. */
+function layOnGrid(text: string): void {
+  const grid = readEsriGrid('hostile', text);
+  const trouble = gridTrouble(grid);
+  if (trouble) throw new InputFaults([{ file: 'hostile', path: '', ...trouble }]);
+  remarksOn(grid);
+  previewOf(grid, 40);
+  const piece = insideGrid(grid, { eastM: 0, northM: 0, sizeM: 1_000, cellM: 20 });
+  const cut = clipHeights(grid, piece);
+  if (typeof cut === 'string') throw new InputFaults([{ file: 'hostile', path: '', found: cut, mend: 'take another piece' }]);
+  onOwnGround(plainScenario(), piece, packedPiece(cut), 'hostile');
+}
+
 export const FORMATS: readonly Format[] = [
   { name: 'scenario', samples: [scenarioText, openFell], read: (text) => loadScenario('hostile', text) },
   { name: 'run', samples: [shortRun()], read: (text) => readRecording('hostile', text) },
@@ -103,5 +128,6 @@ export const FORMATS: readonly Format[] = [
   },
   { name: 'path', samples: [JSON.stringify(path), JSON.stringify([path, path])], read: (text) => loadPaths('hostile', text) },
   { name: 'poses', samples: [JSON.stringify([pose, { ...pose, atS: 5, headingDeg: 90 }])], read: (text) => loadPoses('hostile', text) },
+  { name: 'elevation', samples: [fellGrid(8, 7, 160), fellGrid(12, 5, 240)], read: layOnGrid },
   { name: 'elements', samples: [JSON.stringify(rods)], read: (text) => loadElementsFile('hostile', text) },
 ];

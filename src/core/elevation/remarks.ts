@@ -6,6 +6,8 @@ import { heightM, LEAST_SIDE_M, widthM } from './window';
 const TOO_STEEP_DEG = 40;
 /** Cells wider than this hide the knolls and banks that a walk is about. */
 const COARSE_M = 35;
+/** Cells wider than this hold no shape of the land that a walk of some kilometres meets. */
+const COARSEST_M = 250;
 
 /** What is odd about a grid that can be used all the same, each in a sentence with what to do about it. */
 export function remarksOn(grid: ElevationGrid): readonly string[] {
@@ -34,6 +36,12 @@ export function remarksOn(grid: ElevationGrid): readonly string[] {
 export function gridTrouble(grid: ElevationGrid): { readonly found: string; readonly mend: string } | null {
   const { holes } = factsOf(grid);
   if (holes === grid.heightsM.length) return { found: 'no cell has a height', mend: 'look up the value of missing heights in the file' };
+  const cellM = Math.max(grid.cellEastM, grid.cellNorthM);
+  if (cellM > COARSEST_M)
+    return {
+      found: `cells of ${cellM > 1e6 ? cellM.toExponential(1) : Math.round(cellM)} m, too coarse to walk on`,
+      mend: `take a survey of cells up to ${COARSEST_M} m, better 30 m or finer`,
+    };
   const [wide, high] = [Math.round(widthM(grid)), Math.round(heightM(grid))];
   if (Math.min(wide, high) >= LEAST_SIDE_M) return null;
   return {

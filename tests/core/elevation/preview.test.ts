@@ -54,11 +54,12 @@ test('coarse cells, degrees and a table of land are each remarked on', () => {
   expect(remarksOn(gridOf(300, 150, (eM) => eM / 10, 10))).toEqual([]);
 });
 
-test('a grid that is too small or has nothing but holes is refused with its mend', () => {
+test('a grid that is too small, too coarse or has nothing but holes is refused with its mend', () => {
   expect(gridTrouble(slope)).toBe(null);
   expect(gridTrouble(gridOf(40, 40, (eM) => eM))).toMatchObject({
     found: '800 by 1600 m of ground, and an exercise takes 1000 m at least',
     mend: expect.stringContaining('look whether the cell size is in metres'),
   });
+  expect(gridTrouble(gridOf(40, 40, (eM) => eM / 90, 463))).toMatchObject({ found: 'cells of 926 m, too coarse to walk on' });
   expect(gridTrouble(gridOf(100, 100, () => Number.NaN))).toMatchObject({ found: 'no cell has a height' });
 });
