@@ -73,3 +73,29 @@ test('a fix from stations is shown, declared by the next press, and the debrief 
   expect(await outcome.locator('div', { hasText: 'Fix off by' }).locator('dd').textContent()).toMatch(/^\d+ m$/);
   expect(await outcome.locator('div', { hasText: 'Tag in its area' }).locator('dd').textContent()).toMatch(/^(yes|no)$/);
 });
+
+test('where the map shows nobody, one sets the own place oneself and the way since is counted; a fix is made of such lines', async () => {
+  const player = await opened({ ...plain, aids: { ...plain.aids, ownPosition: false } });
+  const since = page.locator('.kind-note');
+  await since.waitFor();
+  expect(await since.textContent()).toBe('walked since 0 m');
+  await player.hold('d', 3_000);
+  expect(await since.textContent()).toMatch(/^walked since ([5-9]|1\d) m$/);
+  await player.press('o');
+  await page.getByRole('button', { name: 'Tap the map' }).waitFor();
+  await noFaults();
+  await player.press('Enter');
+  expect(await page.getByRole('button', { name: 'I am here' }).count()).toBe(1);
+  expect(await since.textContent()).toBe('walked since 0 m');
+  await player.press('m');
+  await page.getByRole('button', { name: 'Fix', exact: true }).click();
+  await page.getByRole('complementary', { name: 'Fix' }).waitFor();
+});
+
+test('a tap on a map that shows nobody sets off and does not stop at the place, which would give the own place away', async () => {
+  const player = await opened({ ...plain, aids: { ...plain.aids, ownPosition: false } });
+  const map = (await page.locator('.map-window').boundingBox())!;
+  await page.mouse.click(map.x + map.width / 2 + 8, map.y + map.height / 2);
+  await player.wait(6_000);
+  expect(await page.locator('.walk-go').textContent()).toMatch(/^Stop/);
+});

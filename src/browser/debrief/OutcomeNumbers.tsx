@@ -24,7 +24,7 @@ function fixLines(fix: Outcome['fix']): readonly (readonly [string, string, stri
 
 /** What came of it: beside the grade, never inside it. */
 export function OutcomeNumbers({ outcome, aided }: { readonly outcome: Outcome; readonly aided: boolean }) {
-  const { timeS, walkedM, bearingErrorDeg, guessErrorM, atOtherTag = 0, fix, ending } = outcome;
+  const { timeS, walkedM, bearingErrorDeg, guessErrorM, atOtherTag = 0, placeErrorM, fix, ending } = outcome;
   const wrong = wrongDeclarations(outcome);
   const lines: readonly (readonly [string, string, string])[] = [
     ['Tag', ENDINGS[ending ?? ''] ?? '–', ''],
@@ -32,6 +32,7 @@ export function OutcomeNumbers({ outcome, aided }: { readonly outcome: Outcome; 
     ['Time', clock(timeS), ''],
     ['Walked', walkedM < 1_000 ? String(walkedM) : (walkedM / 1_000).toFixed(2), walkedM < 1_000 ? 'm' : 'km'],
     ['Bearings, median error', bearingErrorDeg === null ? '–' : `${bearingErrorDeg}°`, ''],
+    ...(placeErrorM === undefined ? [] : [['Own place, median error', String(placeErrorM), 'm'] as const]),
     ['Guess pin off by', guessErrorM === null ? '–' : String(guessErrorM), guessErrorM === null ? '' : 'm'],
     ...(fix === undefined ? [['Wrong declarations', String(wrong), ''] as const] : []),
     ...(atOtherTag > 0 ? [['of them at another tag', String(atOtherTag), ''] as const] : []),

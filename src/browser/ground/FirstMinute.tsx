@@ -1,7 +1,7 @@
 import { paused } from '../currentRun';
 import { hands } from '../storage/hands';
 import { FIRST_STEPS, type FirstStep, type HandsOn, handsOn, skipFirstMinute, stepNow } from './firstSteps';
-import { KeyFace, keyName } from './KeyList';
+import { KeyFace, keyName } from './KeyFace';
 
 /** What to do with a finger or a mouse; keys are named as they are set. */
 const WORDS: Readonly<Record<FirstStep, Readonly<Record<Exclude<HandsOn, 'keys'>, string>>>> = {

@@ -13,6 +13,7 @@ import { AntennaHold } from './AntennaHold';
 import { AttenuatorSteps } from './AttenuatorSteps';
 import { Bar } from './Bar';
 import { BriefSlip } from './BriefSlip';
+import { placeShown, placingMe, sayIAmHere } from './beliefNow';
 import { Caption } from './Caption';
 import { Deeds } from './Deeds';
 import { declare } from './declareNow';
@@ -21,6 +22,7 @@ import { FixButton, FixSlip } from './FixSlip';
 import { followFirstMinute } from './firstSteps';
 import { chooseStart, closeFix, placingStart, toggleFix } from './fixNow';
 import { GainSlide } from './GainSlide';
+import { KindControls } from './KindControls';
 import { MapChrome } from './MapChrome';
 import { MapWindowFrame } from './MapWindowFrame';
 import { centreOnMe, lookFirst, mapSize, pan, placingPin, pointAt, zoom } from './mapView';
@@ -49,6 +51,7 @@ export function Ground({ onLeave }: { readonly onLeave: () => void }) {
     closeFix();
     closeRuleOut();
     lookFirst();
+    placingMe.value = false;
     const doing = (action: Action) => (action.type === 'declare' ? declare() : act(action));
     const hand = { state: comingState, paceMPerS: () => chosenPaceMPerS.peek(), act: doing, wish: grant, look: pan };
     const stopKeys = groundKeys(window, hand);
@@ -95,6 +98,7 @@ export function Ground({ onLeave }: { readonly onLeave: () => void }) {
           <FirstMinute />
           <Caption />
           <PhoneCompass />
+          <KindControls />
           <WalkControl />
         </div>
         {notebookShown.value && <NotebookSlip />}
@@ -170,6 +174,10 @@ function grant(wish: CommandId): void {
       placingPin.value = !placingPin.peek();
       placingHatch.value = false;
       return;
+    case 'iAmHere':
+      placingMe.value = !placeShown.peek() && !placingMe.peek();
+      if (placingMe.peek()) placingPin.value = false;
+      return;
     case 'place':
       setInTheMiddle();
       return;
@@ -193,6 +201,7 @@ function grant(wish: CommandId): void {
       closeRuleOut();
       pinNoteShown.value = false;
       placingPin.value = false;
+      placingMe.value = false;
       notebookShown.value = false;
       tagsShown.value = false;
       return;
@@ -236,6 +245,7 @@ function grant(wish: CommandId): void {
 function setInTheMiddle(): void {
   const middle = pointAt({ x: mapSize.peek().width / 2, y: mapSize.peek().height / 2 });
   if (placingStart.peek()) chooseStart(middle);
+  else if (placingMe.peek()) sayIAmHere(middle);
   else if (placingHatch.peek()) ruleOut(middle);
   else if (placingPin.peek()) {
     act({ type: 'guess', at: middle });

@@ -3,28 +3,11 @@ import { useEffect } from 'preact/hooks';
 import { COMMANDS, type CommandId, keyOf, withSwapped } from '../input/commands';
 import { choosingButton, gamepadSeen } from '../input/gamepad';
 import { changeHands, hands, handsAsAtFirst } from '../storage/hands';
+import { KeyFace, keyName } from './KeyFace';
 
 /** The command whose key or button is being chosen. */
 const choosing = signal<{ readonly id: CommandId; readonly what: 'key' | 'button' } | null>(null);
 
-/** The fonts have no arrows: they are drawn. */
-const ARROW_DEG: Readonly<Record<string, number>> = { ArrowRight: 0, ArrowDown: 90, ArrowLeft: 180, ArrowUp: 270 };
-const KEY_NAMES: Readonly<Record<string, string>> = {
-  ArrowRight: 'right arrow',
-  ArrowDown: 'down arrow',
-  ArrowLeft: 'left arrow',
-  ArrowUp: 'up arrow',
-  ' ': 'Space',
-  '-': 'minus',
-  '+': 'plus',
-  ',': 'comma',
-  '.': 'full stop',
-  '/': 'slash',
-  '*': 'asterisk',
-  '[': 'left bracket',
-  ']': 'right bracket',
-};
-export const keyName = (key: string): string => KEY_NAMES[key] ?? (key.length === 1 ? key.toUpperCase() : key);
 /** Buttons by where they sit on a gamepad of the standard layout. @source W3C Gamepad, standard gamepad */
 const BUTTON_NAMES = [
   'lower',
@@ -45,16 +28,6 @@ const BUTTON_NAMES = [
   'pad right',
 ];
 const buttonName = (button: number | null): string => (button === null ? 'none' : (BUTTON_NAMES[button] ?? `button ${button + 1}`));
-
-export function KeyFace({ name }: { readonly name: string }) {
-  const deg = ARROW_DEG[name];
-  if (deg === undefined) return <>{name === ' ' ? 'Space' : name.length === 1 ? name.toUpperCase().replace('-', '−') : name}</>;
-  return (
-    <svg viewBox="-8 -8 16 16" width="13" height="13" aria-hidden="true">
-      <path d="M-6 0H6M1 -5L6 0L1 5" transform={`rotate(${deg})`} fill="none" stroke="currentColor" stroke-width="1.8" />
-    </svg>
-  );
-}
 
 /** Every command with its key, and its button where there is a gamepad; press one to choose another. */
 export function KeyList() {

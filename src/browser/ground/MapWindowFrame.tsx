@@ -1,10 +1,13 @@
 import { effect } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
+import { pennedMarks } from '../../core/run/penned';
+import { bearingDeg } from '../../core/units/frames';
 import { act, holdNow, legsNow, live, openRun, track } from '../currentRun';
 import { currentPalette } from '../design/palette';
 import { landPainter } from '../map/landPainter';
 import { mapGestures } from '../map/mapGestures';
 import { settings } from '../storage/settings';
+import { hereOnMap, placeShown, placingMe, sayIAmHere } from './beliefNow';
 import { chooseStart, chosenStart, fixNow, placingStart } from './fixNow';
 import type { MapPicture } from './mapScene';
 import { fillWindow, mapSize, mapView, pan, placingPin, pointAt, zoom } from './mapView';
@@ -61,11 +64,18 @@ export function MapWindowFrame() {
 function tapped(at: { readonly x: number; readonly y: number }): void {
   const point = pointAt(at);
   if (placingStart.peek()) chooseStart(point);
+  else if (placingMe.peek()) sayIAmHere(point);
   else if (placingHatch.peek()) ruleOut(point);
   else if (placingPin.peek()) {
     act({ type: 'guess', at: { eM: Math.round(point.eM * 10) / 10, nM: Math.round(point.nM * 10) / 10 } });
     placingPin.value = false;
-  } else act({ type: 'walkTo', at: { eM: Math.round(point.eM), nM: Math.round(point.nM) }, paceMPerS: chosenPaceMPerS.peek() });
+  } else if (placeShown.peek()) {
+    act({ type: 'walkTo', at: { eM: Math.round(point.eM), nM: Math.round(point.nM) }, paceMPerS: chosenPaceMPerS.peek() });
+  } else {
+    // To stop at the place itself would show where one is.
+    const from = hereOnMap.peek();
+    if (from) act({ type: 'walk', courseDeg: bearingDeg(from, point), paceMPerS: chosenPaceMPerS.peek() });
+  }
 }
 
 function picture(): MapPicture {
@@ -80,12 +90,13 @@ function picture(): MapPicture {
       hold: holdNow.peek()!,
       goal: legsNow.peek()?.until ?? null,
       track: shown ? track.peek() : [],
-      notebook: state.notebook,
+      believed: state.belief?.at ?? null,
+      notebook: pennedMarks(state.notebook),
       guess: state.guess,
       hatch: hatchNow.peek(),
       fix: fixNow.peek(),
-      start: shown ? chosenStart.peek() : null,
-      placing: placingPin.peek() || placingStart.peek() || placingHatch.peek(),
+      start: chosenStart.peek(),
+      placing: placingPin.peek() || placingStart.peek() || placingMe.peek() || placingHatch.peek(),
       bearingLengthM: BEARING_LENGTH_M,
       gridEveryM: 1_000,
       sizeM: exercise.scenario.ground.sizeM,

@@ -1,13 +1,12 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { CAUTION_WORDS } from '../cautionWords';
 import { act, openRun, paused, runState } from '../currentRun';
-import { HandsPanel } from '../settings/HandsPanel';
-import { SettingsPanel } from '../settings/SettingsPanel';
 import { SoundLossLine } from '../sound/SoundLossLine';
 import { unlockSound } from '../sound/unlock';
-import { AntennaChoice } from './AntennaChoice';
-import { KeyList } from './KeyList';
+import { laterPart } from './laterPart';
 import { TaskLine } from './TaskLine';
+
+const PauseRest = laterPart(async () => (await import('./PauseRest')).PauseRest);
 
 /** What is seen while the run rests: the task again, the cautions, settings, keys. The map stays behind it. */
 export function PauseSheet({ onLeave }: { readonly onLeave: () => void }) {
@@ -60,16 +59,7 @@ export function PauseSheet({ onLeave }: { readonly onLeave: () => void }) {
             </ul>
           </section>
         )}
-        <AntennaChoice />
-        <section>
-          <h3>Settings</h3>
-          <SettingsPanel />
-        </section>
-        <section class="sheet-keys">
-          <h3>Hands</h3>
-          <HandsPanel />
-          <KeyList />
-        </section>
+        <PauseRest />
       </div>
     </div>
   );

@@ -1,6 +1,7 @@
 import { computed, signal } from '@preact/signals';
 import { snappedStart } from '../../core/debrief/startChoice';
 import { notebookFix } from '../../core/fix/notebookFix';
+import { pennedMarks } from '../../core/run/penned';
 import type { MapPoint } from '../../core/units/frames';
 import { act, notebook, openRun, runState } from '../currentRun';
 import { briefShown, notebookShown } from './panels';
@@ -10,13 +11,10 @@ export const fixShown = signal(false);
 /** While a start is being chosen the next tap on the map sets it. */
 export const placingStart = signal(false);
 
-/** Where the walker is not shown, a fix would give it away. */
-export const fixAllowed = computed(() => {
-  const aids = openRun.value?.exercise.scenario.aids;
-  return aids?.fix === true && aids.ownPosition;
-});
+export const fixAllowed = computed(() => openRun.value?.exercise.scenario.aids.fix === true);
 
-export const fixNow = computed(() => (fixShown.value && fixAllowed.value ? notebookFix(notebook.value) : null));
+/** From where the map has each bearing: where the walker is not shown, from where he says he stood. */
+export const fixNow = computed(() => (fixShown.value && fixAllowed.value ? notebookFix(pennedMarks(notebook.value)) : null));
 export const chosenStart = computed(() => runState.value?.startChoice?.at ?? null);
 
 export function toggleFix(): void {

@@ -12,6 +12,8 @@ import { drawFix, drawStart } from './drawFix';
 /** What lies on the map and moves: nothing of it says where the tag is. */
 export type OnMap = {
   readonly walker: MapPoint | null;
+  /** Where the walker says to be, where the map does not show him. */
+  readonly believed: MapPoint | null;
   readonly hold: Hold;
   readonly goal: MapPoint | null;
   readonly track: readonly MapPoint[];
@@ -46,6 +48,7 @@ export function drawMarks(g: Phaser.GameObjects.Graphics, on: OnMap, view: View,
   if (on.start) drawStart(g, at(on.start), palette);
   if (on.guess) drawPin(g, at(on.guess), palette);
   if (on.goal && on.walker) drawGoal(g, at(on.walker), at(on.goal), palette);
+  if (on.believed) drawBelieved(g, at(on.believed), palette);
   if (on.walker) drawWalker(g, at(on.walker), on.hold, palette);
   if (on.placing) drawCross(g, { x: size.width / 2, y: size.height / 2 }, palette);
   return numbers;
@@ -89,7 +92,6 @@ function drawBearings(
 ): readonly NumberOnMap[] {
   const numbers: NumberOnMap[] = [];
   on.notebook.forEach((mark) => {
-    if (!on.walker) return;
     const from = at(mark.at);
     const to = at(stepAlong(mark.at, mark.bearingDeg, on.bearingLengthM));
     if (mark.struckOut) {
@@ -101,7 +103,6 @@ function drawBearings(
     }
   });
   on.notebook.forEach((mark, i) => {
-    if (!on.walker) return;
     const from = at(mark.at);
     // The number stands beside its station, away from the line, so that walker and number never cover each other.
     const away = screenStep(mark.bearingDeg + 180);
@@ -161,6 +162,14 @@ function drawWalker(g: Phaser.GameObjects.Graphics, at: ScreenPoint, hold: Hold,
   g.lineStyle(1.6, colour(palette.ink), 1).strokeCircle(at.x, at.y, 9.2);
 }
 
+/** A ring without a dot: nobody is there for sure, and nothing points. */
+function drawBelieved(g: Phaser.GameObjects.Graphics, at: ScreenPoint, palette: Palette): void {
+  g.lineStyle(5, colour(palette.paper), 0.85).strokeCircle(at.x, at.y, 10);
+  g.lineStyle(2, colour(palette.ink), 1).strokeCircle(at.x, at.y, 10);
+  g.lineStyle(1.6, colour(palette.ink), 1);
+  for (const [dx, dy] of CROSSWISE) g.lineBetween(at.x + dx * 10, at.y + dy * 10, at.x + dx * 15, at.y + dy * 15);
+}
+
 function drawGoal(g: Phaser.GameObjects.Graphics, from: ScreenPoint, to: ScreenPoint, palette: Palette): void {
   g.lineStyle(1.4, colour(palette.ink), 0.55);
   broken(g, from, to, 3, 4);
@@ -178,18 +187,20 @@ function drawPin(g: Phaser.GameObjects.Graphics, at: ScreenPoint, palette: Palet
   g.fillStyle(colour(palette.ink), 1).fillCircle(at.x, at.y, 2.4);
 }
 
+const CROSSWISE = [
+  [1, 0],
+  [-1, 0],
+  [0, 1],
+  [0, -1],
+] as const;
+
 function drawCross(g: Phaser.GameObjects.Graphics, { x, y }: ScreenPoint, palette: Palette): void {
   for (const [width, hex] of [
     [4, palette.paper],
     [1.6, palette.ink],
   ] as const) {
     g.lineStyle(width, colour(hex), 1);
-    for (const [dx, dy] of [
-      [1, 0],
-      [-1, 0],
-      [0, 1],
-      [0, -1],
-    ] as const) {
+    for (const [dx, dy] of CROSSWISE) {
       g.lineBetween(x + dx * 6, y + dy * 6, x + dx * 18, y + dy * 18);
     }
   }

@@ -1,6 +1,7 @@
 import { computed, signal } from '@preact/signals';
-import { openRun, runState } from '../currentRun';
+import { openRun } from '../currentRun';
 import { kept, ontoMap, type ScreenPoint, type SizePx, toMap, type View, zoomed } from '../map/screenFrame';
+import { hereOnMap } from './beliefNow';
 
 /** How the map is looked at. It follows the walker until it is dragged away. */
 export const mapSize = signal<SizePx>({ width: 800, height: 500 });
@@ -13,9 +14,9 @@ const MOST_PX_PER_M = 4;
 const FIRST_PX_PER_M = 0.42;
 
 export const mapView = computed<View>(() => {
-  const at = runState.value?.at;
+  const at = hereOnMap.value;
   const view = looked.value;
-  const here = following.value && at && openRun.value?.exercise.scenario.aids.ownPosition ? { ...view, centre: at } : view;
+  const here = following.value && at ? { ...view, centre: at } : view;
   return onMap(here, mapSize.value, openRun.value?.exercise.scenario.ground.sizeM ?? 0);
 });
 

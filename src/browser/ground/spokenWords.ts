@@ -38,6 +38,7 @@ export function changesInWords(
     say(mostWalkM! - before.walkedM > leftM && mostWalkM! - now.walkedM <= leftM, `${lengthSaid(leftM)} of walking left`);
   }
   say(!before.blocked && now.blocked, 'no way through here');
+  say(now.belief !== null && before.belief !== now.belief, 'own place set');
   words.push(...notebookWords(before.notebook, now.notebook, compass));
   say(before.guess !== now.guess, now.guess ? 'guess pin set' : 'guess pin taken away');
   say(before.rulings.length < now.rulings.length, 'ground ruled out');
@@ -59,11 +60,14 @@ function notebookWords(before: readonly Mark[], now: readonly Mark[], compass: b
 
 /** Where one stands and how all is set, when it is asked for. */
 export function hereInWords(state: RunState, start: MapPoint, { compass, ownPosition }: Known): string {
-  const { controls, hold, walkedM, at } = state;
+  const { controls, hold, walkedM, at, belief } = state;
   const heading = compass ? `${bearingText(hold.headingDeg)}, ` : '';
   const setting = `Antenna ${heading}${axisOf(state)}, ${heightOf(state)}. Gain ${Math.round(controls.gainDb)}, attenuator ${controls.attenuatorDb}.`;
   const walk = `Walked ${lengthSaid(walkedM)}.`;
-  if (!ownPosition) return `${setting} ${walk}`;
+  if (!ownPosition && !belief) return `${setting} ${walk}`;
+  const place = belief?.at ?? at;
   const away = (m: number, ahead: string, behind: string) => `${lengthSaid(Math.abs(m))} ${m < 0 ? behind : ahead}`;
-  return `${setting} ${walk} You stand ${away(at.eM - start.eM, 'east', 'west')} and ${away(at.nM - start.nM, 'north', 'south')} of the start.`;
+  const stand = belief ? 'You said you stand' : 'You stand';
+  const since = belief ? ` Walked since: ${lengthSaid(walkedM - belief.walkedM)}.` : '';
+  return `${setting} ${walk} ${stand} ${away(place.eM - start.eM, 'east', 'west')} and ${away(place.nM - start.nM, 'north', 'south')} of the start.${since}`;
 }

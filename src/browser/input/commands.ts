@@ -21,6 +21,12 @@ const LIST = [
   { id: 'undo', key: 'u', button: null, says: 'undo the last line of the notebook' },
   { id: 'pin', key: 'g', button: 10, says: 'guess pin: then a tap, or the next key for the middle of the map' },
   { id: 'place', key: 'Enter', button: null, says: 'set what is being placed in the middle of the map' },
+  {
+    id: 'iAmHere',
+    key: 'o',
+    button: null,
+    says: 'say where I am, where the map does not show it: then a tap, or the key that sets what is placed',
+  },
   { id: 'leave', key: 'Escape', button: null, says: 'put away what lies open' },
   { id: 'fix', key: 't', button: null, says: 'fix from the notebook, where the exercise has it' },
   { id: 'ruleOut', key: 'h', button: null, says: 'rule out ground: where the tag can’t be' },

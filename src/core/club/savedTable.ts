@@ -57,6 +57,7 @@ const outcome = z.strictObject({
     .optional(),
   atOtherTag: z.int().min(1).max(200_000).optional(),
   bearingErrorDeg: z.number().min(0).max(180).nullable(),
+  placeErrorM: z.number().min(0).max(20_000).optional(),
   guessErrorM: z.number().min(0).max(20_000).nullable(),
 });
 

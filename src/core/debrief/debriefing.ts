@@ -1,3 +1,4 @@
+import { pennedMarks } from '../run/penned';
 import type { Recording } from '../run/record';
 import { type RunState, TICKS_PER_S } from '../run/state';
 import { tagAt } from '../run/tagMotion';
@@ -46,7 +47,7 @@ export function debriefOf(evidence: Evidence, recording: Pick<Recording, 'practi
     track: excessTrack(timeline, poses),
     shares: excessShares(timeline),
     bearings,
-    fixes: fixesAgainstTruth(run.state.notebook, bearings),
+    fixes: fixesAgainstTruth(pennedMarks(run.state.notebook), bearings),
     start: startOf(evidence),
     gainDistance: gainDistanceOf(evidence),
     ruledOut: judgeRuledOut(evidence),

@@ -17,6 +17,8 @@ export type Action =
   | { readonly type: 'walk'; readonly courseDeg: number; readonly paceMPerS: number }
   /** Walk to a place and stop there. */
   | { readonly type: 'walkTo'; readonly at: MapPoint; readonly paceMPerS: number }
+  /** Say where one stands, where the map does not show it. */
+  | { readonly type: 'believe'; readonly at: MapPoint }
   /** Write the antenna's heading here into the notebook. */
   | { readonly type: 'mark' }
   | { readonly type: 'strikeOut'; readonly mark: number }

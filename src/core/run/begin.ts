@@ -5,7 +5,7 @@ import type { RunState } from './state';
 
 /** The state at tick 0: standing at the start, antenna taken up as its kind is, facing as the exercise says. */
 export function begin(scenario: Scenario): RunState {
-  const { kit, start } = scenario;
+  const { kit, start, aids } = scenario;
   return {
     tick: 0,
     at: { eM: start.at[0], nM: start.at[1] },
@@ -20,6 +20,7 @@ export function begin(scenario: Scenario): RunState {
     walkedM: 0,
     blocked: false,
     busyUntilTick: 0,
+    belief: aids.ownPosition ? null : { at: { eM: start.at[0], nM: start.at[1] }, walkedM: 0 },
     notebook: [],
     guess: null,
     rulings: [],

@@ -35,6 +35,7 @@ const action = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('changeAntenna'), antenna: z.enum(ANTENNA_IDS) }),
   z.strictObject({ type: z.literal('walk'), courseDeg: number, paceMPerS: number }),
   z.strictObject({ type: z.literal('walkTo'), at: place, paceMPerS: number }),
+  z.strictObject({ type: z.literal('believe'), at: place }),
   z.strictObject({ type: z.literal('mark') }),
   z.strictObject({ type: z.literal('strikeOut'), mark: z.int().min(0).max(10_000) }),
   z.strictObject({ type: z.literal('unstrike'), mark: z.int().min(0).max(10_000) }),
@@ -137,7 +138,7 @@ export function recordingOf(exercise: Exercise, live: Live, about: About): Recor
 
 /** Places are written as places only, whatever else the caller knew of them. */
 function plainAction(done: Action): Action {
-  if (done.type === 'walkTo') return { ...done, at: { eM: done.at.eM, nM: done.at.nM } };
+  if (done.type === 'walkTo' || done.type === 'believe') return { ...done, at: { eM: done.at.eM, nM: done.at.nM } };
   if ((done.type === 'guess' || done.type === 'chooseStart') && done.at) return { ...done, at: { eM: done.at.eM, nM: done.at.nM } };
   if (done.type === 'ruleOut' && done.around) return { ...done, around: { eM: done.around.eM, nM: done.around.nM } };
   return done;

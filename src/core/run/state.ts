@@ -22,7 +22,12 @@ export type Mark = {
   readonly gainDb: number;
   readonly attenuatorDb: number;
   readonly struckOut: boolean;
+  /** Where its owner believed to stand; left out where the map shows it. */
+  readonly believedAt?: MapPoint;
 };
+
+/** Where the learner says to be, where the map does not show it, and how far he had walked then. */
+export type Belief = { readonly at: MapPoint; readonly walkedM: number };
 
 /** Where one would start the search afresh, and when that was chosen. */
 export type StartChoice = { readonly atTick: number; readonly at: MapPoint };
@@ -73,6 +78,8 @@ export type RunState = {
   readonly blocked: boolean;
   /** Until this tick the hands are busy changing the antenna. */
   readonly busyUntilTick: number;
+  /** `null` where the map shows the own place. */
+  readonly belief: Belief | null;
   readonly notebook: readonly Mark[];
   readonly guess: MapPoint | null;
   readonly rulings: readonly Ruling[];

@@ -45,6 +45,8 @@ export function step(scenario: Scenario, state: RunState, action: Action): RunSt
     case 'walk':
     case 'walkTo':
       return setLegs(scenario, state, action);
+    case 'believe':
+      return state.belief ? { ...state, belief: { at: action.at, walkedM: state.walkedM } } : state;
     case 'mark':
     case 'strikeOut':
     case 'unstrike':
@@ -85,7 +87,16 @@ function write(state: RunState, action: Extract<Action, { type: 'mark' | 'strike
   if (action.type === 'guess') return { ...state, guess: action.at };
   if (action.type === 'mark') {
     const { gainDb, attenuatorDb } = state.controls;
-    const mark = { atTick: state.tick, at: state.at, bearingDeg: state.hold.headingDeg, gainDb, attenuatorDb, struckOut: false };
+    const believed = state.belief ? { believedAt: state.belief.at } : {};
+    const mark = {
+      atTick: state.tick,
+      at: state.at,
+      bearingDeg: state.hold.headingDeg,
+      gainDb,
+      attenuatorDb,
+      struckOut: false,
+      ...believed,
+    };
     return { ...state, notebook: [...state.notebook, mark] };
   }
   const struckOut = action.type === 'strikeOut';

@@ -1,4 +1,5 @@
 import { liesWithin, notebookFix } from '../fix/notebookFix';
+import { pennedMarks } from '../run/penned';
 import { type RunState, TICKS_PER_S } from '../run/state';
 import { tagAt } from '../run/tagMotion';
 import { soughtTag, taskOf } from '../run/task';
@@ -20,7 +21,7 @@ export function fixOutcomeOf(scenario: Scenario, { notebook, declaredFixes }: Ru
   if (taskOf(scenario).kind !== 'fix') return undefined;
   const declared = declaredFixes.at(-1);
   if (!declared) return null;
-  const fix = notebookFix(declared.bearings.map((i) => ({ ...notebook[i]!, struckOut: false })));
+  const fix = notebookFix(pennedMarks(declared.bearings.map((i) => ({ ...notebook[i]!, struckOut: false }))));
   if (!fix.ok) return { offM: null, within: null, areaM: null };
   const place = tagAt(scenario, soughtTag(scenario), declared.atTick / TICKS_PER_S);
   const area = fix.learnerEllipse;

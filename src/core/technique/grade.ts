@@ -34,6 +34,8 @@ export type Outcome = {
   readonly fix?: FixOutcome | null | undefined;
   /** Median error of the marked bearings that stand, degrees; `null` without any. */
   readonly bearingErrorDeg: number | null;
+  /** Median distance between where one believed to stand and where one stood, at the bearings that stand; left out where the map shows it. */
+  readonly placeErrorM?: number | undefined;
   /** Distance of the guess pin from the tag, metres; `null` without one. */
   readonly guessErrorM: number | null;
 };
@@ -93,6 +95,10 @@ function outcomeOf(evidence: Evidence, { state, states }: Replay): Outcome {
       return Math.abs(turnDeg(bearingDeg(mark.at, then), mark.bearingDeg));
     })
     .sort((a, b) => a - b);
+  const lost = state.notebook
+    .flatMap(({ struckOut, at, believedAt }) => (struckOut || !believedAt ? [] : [Math.round(distanceM(at, believedAt))]))
+    .sort((a, b) => a - b);
+  const placeErrorM = lost[Math.floor((lost.length - 1) / 2)];
   const last = tagAt(scenario, namedTag(taskOf(scenario)) ?? tunedTag(evidence, state), timeS(state));
   const fix = fixOutcomeOf(scenario, state);
   const atOtherTag = state.declarations.filter(({ otherTag }) => otherTag !== null).length;
@@ -105,6 +111,7 @@ function outcomeOf(evidence: Evidence, { state, states }: Replay): Outcome {
     ...(fix === undefined ? {} : { fix }),
     ...(atOtherTag > 0 ? { atOtherTag } : {}),
     bearingErrorDeg: errors.length === 0 ? null : Math.round(errors[Math.floor((errors.length - 1) / 2)]! * 10) / 10,
+    ...(placeErrorM === undefined ? {} : { placeErrorM }),
     guessErrorM: state.guess ? Math.round(distanceM(state.guess, last)) : null,
   };
 }

@@ -29,6 +29,8 @@ export type MapAndOwnPose = {
   readonly notebook: readonly Mark[];
   readonly wrongDeclarations: number;
   readonly tagList: readonly { readonly frequencyMHz: number; readonly pulsesPerMinute: number }[];
+  /** The map shows where one stands. */
+  readonly placeShown: boolean;
   readonly task: Task;
   /** Number of the tag that is asked for. */
   readonly sought: number;
@@ -61,6 +63,7 @@ export function seenNow({ scenario, world }: Exercise, state: RunState): MapAndO
     notebook: state.notebook,
     wrongDeclarations: state.declarations.filter(({ right }) => !right).length,
     tagList: scenario.tags.map(({ frequencyMHz, pulsesPerMinute }) => ({ frequencyMHz, pulsesPerMinute })),
+    placeShown: scenario.aids.ownPosition,
     task: taskOf(scenario),
     sought: soughtTag(scenario),
     kit: scenario.kit,

@@ -1,4 +1,5 @@
 import { clearestDialMHz } from '../receiver/tuning';
+import type { Action } from '../run/actions';
 import { distanceFromLeastGainM } from '../technique/gainDistance';
 import { turnDeg } from '../units/angles';
 import { bearingDeg, distanceM, type MapPoint } from '../units/frames';
@@ -74,7 +75,10 @@ function* huntWith(decisions: Decisions, first: View, random: () => number): Pol
 function* write(hunt: Hunt, found: Look): Script<void> {
   hunt.leastGainDb = found.leastGainDb;
   hunt.readings.push({ at: hunt.view.seen.at, bearingDeg: found.bearingDeg, leastGainDb: found.leastGainDb });
-  hunt.view = yield [{ type: 'turn', toDeg: found.bearingDeg }, { type: 'mark' }];
+  const { seen } = hunt.view;
+  // Where the map shows nobody, one who knows his way draws the line from where he is: the fix is made of such lines.
+  const here: readonly Action[] = seen.task.kind === 'fix' && !seen.placeShown ? [{ type: 'believe', at: seen.at }] : [];
+  hunt.view = yield [{ type: 'turn', toDeg: found.bearingDeg }, ...here, { type: 'mark' }];
 }
 
 function* goOn(hunt: Hunt, found: Look): Script<void> {
