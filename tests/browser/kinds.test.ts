@@ -85,8 +85,8 @@ test('where the map shows nobody, one sets the own place oneself and the way sin
   await page.getByRole('button', { name: 'Tap the map' }).waitFor();
   await noFaults();
   await player.press('Enter');
-  expect(await page.getByRole('button', { name: 'I am here' }).count()).toBe(1);
-  expect(await since.textContent()).toBe('walked since 0 m');
+  await page.getByRole('button', { name: 'I am here' }).waitFor();
+  await page.locator('.kind-note', { hasText: 'walked since 0 m' }).waitFor();
   await player.press('m');
   await page.getByRole('button', { name: 'Fix', exact: true }).click();
   await page.getByRole('complementary', { name: 'Fix' }).waitFor();
