@@ -1,7 +1,7 @@
 import type { ClubReport } from '../core/club/clubReport';
-import { outcomeWords } from '../core/club/outcomeWords';
 import type { Placed } from '../core/club/rank';
 import { clock } from '../core/technique/habit';
+import { outcomeWords } from '../core/technique/outcomeWords';
 
 type Row = Readonly<Record<string, unknown>>;
 

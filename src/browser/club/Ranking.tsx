@@ -1,8 +1,8 @@
 import type { ExerciseReport } from '../../core/club/clubReport';
-import { outcomeWords } from '../../core/club/outcomeWords';
 import type { Placed } from '../../core/club/rank';
 import { wrongDeclarations } from '../../core/club/tableRow';
 import { clock } from '../../core/technique/habit';
+import { outcomeWords } from '../../core/technique/outcomeWords';
 import { Segments } from '../controls/Segments';
 import { fileOfRun, order } from './clubTable';
 import { inFront, pick } from './tracks';

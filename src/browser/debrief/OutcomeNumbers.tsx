@@ -1,4 +1,3 @@
-import { wrongDeclarations } from '../../core/club/tableRow';
 import type { Outcome } from '../../core/technique/grade';
 
 const clock = (s: number): string => `${Math.floor(s / 60)}:${String(Math.floor(s % 60)).padStart(2, '0')}`;
@@ -24,8 +23,8 @@ function fixLines(fix: Outcome['fix']): readonly (readonly [string, string, stri
 
 /** What came of it: beside the grade, never inside it. */
 export function OutcomeNumbers({ outcome, aided }: { readonly outcome: Outcome; readonly aided: boolean }) {
-  const { timeS, walkedM, bearingErrorDeg, guessErrorM, atOtherTag = 0, placeErrorM, fix, ending } = outcome;
-  const wrong = wrongDeclarations(outcome);
+  const { timeS, walkedM, bearingErrorDeg, guessErrorM, declarations, atOtherTag = 0, placeErrorM, fix, ending } = outcome;
+  const wrong = declarations - (ending === 'found' ? 1 : 0);
   const lines: readonly (readonly [string, string, string])[] = [
     ['Tag', ENDINGS[ending ?? ''] ?? '–', ''],
     ...fixLines(fix),

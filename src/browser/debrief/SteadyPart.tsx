@@ -1,8 +1,8 @@
 import { type Signal, useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
-import { outcomeWords } from '../../core/club/outcomeWords';
 import type { Debriefing } from '../../core/debrief/debriefing';
 import { HABIT_IDS } from '../../core/technique/habit';
+import { outcomeWords } from '../../core/technique/outcomeWords';
 import type { OpenRun } from '../currentRun';
 import { type OnItsWay, steadyWalk } from '../workers/steadyWalk';
 import { clock } from './charts/chartFrame';

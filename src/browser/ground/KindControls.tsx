@@ -1,7 +1,38 @@
-import { placeShown } from './beliefNow';
-import { laterPart } from './laterPart';
+import { runState } from '../currentRun';
+import { placeShown, placingMe } from './beliefNow';
+import { placingPin } from './mapView';
+import { lengthText } from './measures';
 
-const RareControls = laterPart(async () => (await import('./kinds/RareControls')).RareControls);
+/** The row under the map's middle for kinds of exercise that need one. */
+export function KindControls() {
+  if (placeShown.value) return null;
+  return (
+    <div class="kind-row">
+      <OwnPlace />
+    </div>
+  );
+}
 
-/** What rare kinds of exercise need beside the map. */
-export const KindControls = () => (placeShown.value ? null : <RareControls />);
+/** The map shows nobody: one says oneself where one is, and counts from there. */
+function OwnPlace() {
+  const state = runState.value;
+  const [walked, unit] = lengthText(Math.max(0, (state?.walkedM ?? 0) - (state?.belief?.walkedM ?? 0)));
+  return (
+    <>
+      <button
+        type="button"
+        aria-pressed={placingMe.value}
+        title="O"
+        onClick={() => {
+          placingMe.value = !placingMe.value;
+          placingPin.value = false;
+        }}
+      >
+        {placingMe.value ? 'Tap the map' : 'I am here'}
+      </button>
+      <span class="kind-note">
+        walked since <span class="number">{walked}</span> {unit}
+      </span>
+    </>
+  );
+}

@@ -3,10 +3,8 @@ import { CAUTION_WORDS } from '../cautionWords';
 import { act, openRun, paused, runState } from '../currentRun';
 import { SoundLossLine } from '../sound/SoundLossLine';
 import { unlockSound } from '../sound/unlock';
-import { laterPart } from './laterPart';
+import { PauseRest } from './PauseRest';
 import { TaskLine } from './TaskLine';
-
-const PauseRest = laterPart(async () => (await import('./PauseRest')).PauseRest);
 
 /** What is seen while the run rests: the task again, the cautions, settings, keys. The map stays behind it. */
 export function PauseSheet({ onLeave }: { readonly onLeave: () => void }) {

@@ -1,7 +1,7 @@
 import { clock } from '../technique/habit';
+import { outcomeWords } from '../technique/outcomeWords';
 import type { ClubReport, ExerciseReport } from './clubReport';
 import type { HabitStanding } from './habitPicture';
-import { outcomeWords } from './outcomeWords';
 import { PAGE_STYLE } from './pageStyle';
 import type { Placed } from './rank';
 import type { SeasonLine } from './season';

@@ -1,5 +1,5 @@
 import { clock } from '../technique/habit';
-import { outcomeWords } from './outcomeWords';
+import { outcomeWords } from '../technique/outcomeWords';
 import type { TableRow } from './tableRow';
 
 /** One run in a sentence: what it came to, and how far it is checked. */

@@ -1,4 +1,4 @@
-import type { Outcome } from '../technique/grade';
+import type { Outcome } from './grade';
 
 /** What came of a run, in two or three words. */
 export function outcomeWords({ found, fix }: Pick<Outcome, 'found' | 'fix'>): string {
