@@ -3,6 +3,7 @@ import { defineConfig } from 'vite';
 import { contentPolicy, POLICY_HEADERS } from './src/build/contentPolicy.ts';
 import { handOut } from './src/build/handOut.ts';
 import { leanGeoTiff } from './src/build/leanGeoTiff.ts';
+import { leanPhaser } from './src/build/leanPhaser.ts';
 
 /** A browser is opened only where a person would see it. */
 const hasScreen = !process.env['CI'] && (process.platform !== 'linux' || Boolean(process.env['DISPLAY'] ?? process.env['WAYLAND_DISPLAY']));
@@ -12,7 +13,7 @@ export default defineConfig({
   root: 'src/browser',
   base: './',
   publicDir: '../../assets/public',
-  plugins: [preact({ prefreshEnabled: false }), contentPolicy, handOut],
+  plugins: [preact({ prefreshEnabled: false }), leanPhaser, contentPolicy, handOut],
   worker: { format: 'es', plugins: () => [leanGeoTiff] },
   build: {
     outDir: '../../dist/browser',

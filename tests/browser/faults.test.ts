@@ -68,6 +68,30 @@ const BREAKING = `
   };
 `;
 
+/** Remembers every canvas, also those that are in no page. */
+const HOLD_CANVASES = `
+  window.canvases = [];
+  const create = Document.prototype.createElement;
+  Document.prototype.createElement = function (name, ...more) {
+    const made = create.call(this, name, ...more);
+    if (name === 'canvas') window.canvases.push(made);
+    return made;
+  };
+`;
+/** What a graphics driver that restarts does to them: all pictures are gone, then each canvas is told that it may be painted again. */
+const LOSE_CANVASES = `
+  for (const canvas of window.canvases) {
+    const context = canvas.getContext('2d');
+    if (!context) continue;
+    context.save();
+    context.setTransform(1, 0, 0, 1, 0, 0);
+    context.fillStyle = '#f0f';
+    context.fillRect(0, 0, canvas.width, canvas.height);
+    context.restore();
+  }
+  for (const canvas of window.canvases) canvas.dispatchEvent(new Event('contextrestored'));
+`;
+
 const soundRuns = (page: Page) =>
   page.waitForFunction(() => (window as unknown as { contexts: AudioContext[] }).contexts[0]?.state === 'running');
 
@@ -217,5 +241,27 @@ test('the clock of the device jumps a day back and a year on: the run goes on at
   expect(['0:03', '0:04', '0:05']).toContain(shown);
   await giveUp(page);
   await page.waitForURL(/#\/debrief\/\d+$/);
+  await page.context().close();
+});
+
+test('a lost graphics context comes back within two seconds: map, skyline and numbers are painted as before, in an exercise and in its debrief', async () => {
+  const page = await pageWith(HOLD_CANVASES);
+  const player = playerAt(page);
+  await player.openExercise(EXERCISE);
+  await player.press('m');
+  await player.wait(1_000);
+  const seen = async (where: string) => (await page.locator(where).first().screenshot({ animations: 'disabled' })).toString('base64');
+  const before = [await seen('.map-window'), await seen('.skyline')];
+  await page.evaluate(LOSE_CANVASES);
+  await player.wait(1_900);
+  expect([await seen('.map-window'), await seen('.skyline')]).toEqual(before);
+  await giveUp(page);
+  await page.getByRole('button', { name: 'Skip' }).click();
+  await page.locator('.debrief-habits').waitFor({ timeout: 60_000 });
+  await player.wait(1_000);
+  const shown = await seen('.run-map');
+  await page.evaluate(LOSE_CANVASES);
+  await player.wait(1_900);
+  expect(await seen('.run-map')).toBe(shown);
   await page.context().close();
 });

@@ -4,6 +4,7 @@ import { easelOf } from '../map/brush';
 import { clearedContextOf, contextOf, inNextFrame, landOf } from '../map/mapCanvases';
 import { mapGestures } from '../map/mapGestures';
 import { mapLook, panLook, viewOfAll, zoomLook } from '../map/mapLook';
+import { canvasesRestored } from '../map/restoredCanvases';
 import { type SizePx, toScreen } from '../map/screenFrame';
 import { settings } from '../storage/settings';
 import type { Land } from '../workers/openLand';
@@ -56,7 +57,7 @@ export function openTracksPicture({ frame, ground, above }: Elements, land: Land
     soon.stop,
     () => seen.disconnect(),
     effect(() => {
-      void [mapLook.value, size.value, settings.value.palette];
+      void [mapLook.value, size.value, settings.value.palette, canvasesRestored.value];
       soon.ask(true);
     }),
     effect(() => {

@@ -9,6 +9,7 @@ import { clearedContextOf, contextOf, inNextFrame, landOf } from '../map/mapCanv
 import { mapGestures } from '../map/mapGestures';
 import { bringIntoView, mapLook, panLook, zoomLook } from '../map/mapLook';
 import { type LayerPaths, layerPaths, paintLayer } from '../map/paintLayer';
+import { canvasesRestored } from '../map/restoredCanvases';
 import { type ScreenPoint, type SizePx, toMap, toScreen } from '../map/screenFrame';
 import { settings } from '../storage/settings';
 import type { Land } from '../workers/openLand';
@@ -97,7 +98,7 @@ export function openDeskPicture({ frame, ground, above }: Elements): DeskPicture
     () => frame.removeEventListener('pointermove', hover),
     () => seen.disconnect(),
     effect(() => {
-      void [mapLook.value, size.value, land.value, layerPicture.value, settings.value.palette];
+      void [mapLook.value, size.value, land.value, layerPicture.value, settings.value.palette, canvasesRestored.value];
       soon.ask(true);
     }),
     effect(() => {

@@ -6,6 +6,7 @@ import { act, holdNow, legsNow, live, openRun, track } from '../currentRun';
 import { currentPalette } from '../design/palette';
 import { landPainter } from '../map/landPainter';
 import { mapGestures } from '../map/mapGestures';
+import { canvasesRestored } from '../map/restoredCanvases';
 import { settings } from '../storage/settings';
 import { hereOnMap, placeShown, placingMe, sayIAmHere } from './beliefNow';
 import { chooseStart, chosenStart, fixNow, placingStart } from './fixNow';
@@ -43,10 +44,11 @@ export function MapWindowFrame() {
         map.resize(mapSize.value);
       });
       seen.observe(parent);
-      let shown = settings.peek().palette;
+      const lookNow = () => `${settings.value.palette} ${canvasesRestored.value}`;
+      let shown = lookNow();
       const stop = effect(() => {
-        if (settings.value.palette === shown) return;
-        shown = settings.value.palette;
+        if (lookNow() === shown) return;
+        shown = lookNow();
         // The style sheet takes the new palette up within this turn.
         queueMicrotask(() => map.recolour(currentPalette(), landPainter(exercise.world, land, currentPalette(), dpr)));
       });

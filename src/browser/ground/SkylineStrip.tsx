@@ -5,6 +5,7 @@ import { distanceM } from '../../core/units/frames';
 import { type Skyline, skylineLayers } from '../../core/world/skyline';
 import { holdNow, openRun, runState } from '../currentRun';
 import { currentPalette } from '../design/palette';
+import { canvasesRestored, watchCanvas } from '../map/restoredCanvases';
 import type { SizePx } from '../map/screenFrame';
 import { settings } from '../storage/settings';
 import { readDeg } from './measures';
@@ -41,7 +42,7 @@ export function SkylineStrip() {
     });
     seen.observe(frame);
     const stop = effect(() => {
-      void [holdNow.value, runState.value?.at, settings.value.palette];
+      void [holdNow.value, runState.value?.at, settings.value.palette, canvasesRestored.value];
       ask();
     });
     return () => {
@@ -74,6 +75,7 @@ function paintStrip(canvas: HTMLCanvasElement, skyline: Skyline, state: RunState
   const dpr = Math.min(3, window.devicePixelRatio || 1);
   const [width, height] = [Math.round(size.width * dpr), Math.round(size.height * dpr)];
   if (canvas.width !== width || canvas.height !== height) [canvas.width, canvas.height] = [width, height];
+  watchCanvas(canvas);
   const context = canvas.getContext('2d', { alpha: false })!;
   context.setTransform(dpr, 0, 0, dpr, 0, 0);
   const footPx = 24;

@@ -30,7 +30,7 @@ export function openMapWindow(
   const scene = new MapScene(sheet, dpr, picture, () => palette);
   const size = picture().size;
   const game = new Phaser.Game({
-    type: Phaser.AUTO,
+    type: Phaser.CANVAS,
     parent,
     width: Math.round(size.width * dpr),
     height: Math.round(size.height * dpr),
@@ -50,6 +50,7 @@ export function openMapWindow(
     recolour(next, painter) {
       palette = next;
       sheet.repaintWith(painter);
+      scene.redrawNumbers();
     },
     close: () => game.destroy(true),
   };
@@ -91,6 +92,11 @@ class MapScene extends Phaser.Scene {
     this.lines.clear().setScale(this.dpr);
     const numbers = drawMarks(this.lines, marks, view, size, this.palette());
     this.showNumbers(numbers);
+  }
+
+  /** Their pictures may have been lost. */
+  redrawNumbers(): void {
+    for (const number of this.numbers) number.updateText();
   }
 
   private takeTexture(): void {

@@ -1,4 +1,5 @@
 import type { LandPainter } from '../map/landPainter';
+import { watchCanvas } from '../map/restoredCanvases';
 import type { SizePx, View } from '../map/screenFrame';
 
 /** A painted piece of map, larger than the window, so that walking and dragging need no new painting at each frame. */
@@ -22,6 +23,7 @@ const LARGEST_SIDE_PX = 4_096;
 
 export function mapSheet(firstPainter: LandPainter, dpr: number): MapSheet {
   const canvas = document.createElement('canvas');
+  watchCanvas(canvas);
   const context = canvas.getContext('2d', { alpha: false })!;
   let painter = firstPainter;
   let painted: View | null = null;

@@ -3,12 +3,14 @@ import { currentPalette } from '../design/palette';
 import { settings } from '../storage/settings';
 import type { LandDrawing } from './landDrawing';
 import { type LandPainter, landPainter } from './landPainter';
+import { canvasesRestored, watchCanvas } from './restoredCanvases';
 import type { SizePx } from './screenFrame';
 
 /** The canvas's context, the canvas being made as large as its box on the screen. */
 export function contextOf(canvas: HTMLCanvasElement, size: SizePx, dpr: number): CanvasRenderingContext2D {
   const [width, height] = [Math.round(size.width * dpr), Math.round(size.height * dpr)];
   if (canvas.width !== width || canvas.height !== height) [canvas.width, canvas.height] = [width, height];
+  watchCanvas(canvas);
   return canvas.getContext('2d')!;
 }
 
@@ -22,10 +24,10 @@ export function clearedContextOf(canvas: HTMLCanvasElement, size: SizePx, dpr: n
 
 /** The painter of the land in the palette of now. */
 export function landOf(world: World, land: LandDrawing, dpr: number): () => LandPainter {
-  let made: { readonly palette: string; readonly paint: LandPainter } | null = null;
+  let made: { readonly look: string; readonly paint: LandPainter } | null = null;
   return () => {
-    const { palette } = settings.peek();
-    if (made?.palette !== palette) made = { palette, paint: landPainter(world, land, currentPalette(), dpr) };
+    const look = `${settings.peek().palette} ${canvasesRestored.peek()}`;
+    if (made?.look !== look) made = { look, paint: landPainter(world, land, currentPalette(), dpr) };
     return made.paint;
   };
 }

@@ -11,6 +11,7 @@ import { clearedContextOf, contextOf, inNextFrame, landOf } from '../../map/mapC
 import { mapGestures } from '../../map/mapGestures';
 import { bringIntoView, mapLook, panLook, viewOfAll, zoomLook } from '../../map/mapLook';
 import { type LayerPaths, layerPaths, paintLayer } from '../../map/paintLayer';
+import { canvasesRestored } from '../../map/restoredCanvases';
 import { type ScreenPoint, type SizePx, toScreen } from '../../map/screenFrame';
 import { settings } from '../../storage/settings';
 import { atS, chooseBearing, chosenBearing, chosenMoment } from '../replay';
@@ -88,7 +89,7 @@ export function openMapPicture(
     soon.stop,
     () => seen.disconnect(),
     effect(() => {
-      void [mapLook.value, size.value, layerPicture.value, settings.value.palette];
+      void [mapLook.value, size.value, layerPicture.value, settings.value.palette, canvasesRestored.value];
       soon.ask(true);
     }),
     effect(() => {
