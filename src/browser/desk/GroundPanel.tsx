@@ -1,3 +1,4 @@
+import { CoverRules } from './CoverRules';
 import { draft, edit, landFault, landMaking } from './deskState';
 import { GROUND_CLASS_WORDS, NOISE_WORDS, RELIEF_WORDS } from './deskWords';
 import { ChoiceField, FieldFaults, NumberField, SlideField, TickField, WordsField } from './fields';
@@ -18,6 +19,7 @@ export function GroundPanel() {
       <SlideField path="ground.cover.wet" label="Wet ground" unit="%" most={60} step={1} per={0.01} />
       <SlideField path="ground.cover.rock" label="Rock" unit="%" most={40} step={1} per={0.01} />
       <FieldFaults path="ground.cover" alone />
+      <CoverRules />
       <SlideField path="ground.water.lakes" label="Lakes" most={6} step={1} />
       <SlideField path="ground.water.streams" label="Streams" most={12} step={1} />
       <SlideField path="ground.tracks" label="Ways" most={8} step={1} />

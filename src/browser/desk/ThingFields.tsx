@@ -1,7 +1,7 @@
 import { fieldOf } from '../../core/desk/field';
 import type { Tag } from '../../core/scenario/schema';
 import { draft } from './deskState';
-import { MOVEMENT_WORDS, VOLTAGE_WORDS } from './deskWords';
+import { COVER_WORDS, MOVEMENT_WORDS, VOLTAGE_WORDS } from './deskWords';
 import { ChoiceField, FieldFaults, NumberField, SlideField, WordsField } from './fields';
 
 export const StartFields = () => (
@@ -30,6 +30,13 @@ export const LineFields = ({ path }: { readonly path: string }) => (
     <NumberField path={`${path}.supportHeightM`} label="Supports" unit="m high" />
     <NumberField path={`${path}.wireHeightM`} label="Wires hang at" unit="m" />
     <FieldFaults path={`${path}.route`} alone />
+  </div>
+);
+
+export const PatchFields = ({ path }: { readonly path: string }) => (
+  <div class="desk-form">
+    <ChoiceField path={`${path}.cover`} label="Covered by" words={COVER_WORDS} />
+    <FieldFaults path={`${path}.outline`} alone />
   </div>
 );
 

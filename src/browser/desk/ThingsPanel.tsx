@@ -1,11 +1,11 @@
 import { withField } from '../../core/desk/field';
-import { canRemove, type Place, placeField, removedPlace } from '../../core/desk/places';
+import { canRemove, type Place, placeField, removedPlace, withoutPatch } from '../../core/desk/places';
 import { cornerAfter, hasRoomFor, pathFrom, SET_DOWN_KINDS } from '../../core/desk/setDown';
 import type { Scenario } from '../../core/scenario/schema';
 import { choose, chosen, chosenPath, draft, edit, faults, inHand, lookAt, places } from './deskState';
 import { SET_DOWN_WORDS } from './deskWords';
 import { PlaceFields } from './fields';
-import { BuildingFields, LineFields, StartFields, TagFields } from './ThingFields';
+import { BuildingFields, LineFields, PatchFields, StartFields, TagFields } from './ThingFields';
 
 /** What stands on the map by hand: set down more, choose one, change it. */
 export function ThingsPanel() {
@@ -66,7 +66,8 @@ const faulty = ({ path }: Place): boolean => faults.value.some((fault) => fault.
 /** The thing that is chosen: its place, its own fields, and what can be done with it. */
 function Chosen({ place, scenario }: { readonly place: Place; readonly scenario: Scenario }) {
   const { path, name, kind } = place;
-  const corner = kind === 'line-corner' || kind === 'waypoint';
+  const corner = kind === 'line-corner' || kind === 'patch-corner' || kind === 'waypoint';
+  const patch = kind === 'patch-corner' ? path.slice(0, path.indexOf('.outline')) : null;
   const tag = /^tags\.(\d+)/.exec(path)?.[1];
   return (
     <section class="desk-chosen" aria-label={name}>
@@ -97,12 +98,24 @@ function Chosen({ place, scenario }: { readonly place: Place; readonly scenario:
             chosenPath.value = null;
           }}
         >
-          Remove
+          {patch ? 'Remove this corner' : 'Remove'}
         </button>
+        {patch && (
+          <button
+            type="button"
+            onClick={() => {
+              edit('remove a patch', (now) => withoutPatch(now, patch));
+              chosenPath.value = null;
+            }}
+          >
+            Remove the patch
+          </button>
+        )}
       </div>
       {kind === 'start' && <StartFields />}
       {kind === 'building' && <BuildingFields path={path} />}
       {kind === 'line-corner' && <LineFields path={path.slice(0, path.indexOf('.route'))} />}
+      {patch && <PatchFields path={patch} />}
       {tag !== undefined && (
         <TagFields
           path={`tags.${tag}`}

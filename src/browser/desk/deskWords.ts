@@ -1,11 +1,21 @@
 import type { SetDownKind } from '../../core/desk/setDown';
-import type { AntennaId, Caution, GroundPlan, LinePlan, Scenario, Tag } from '../../core/scenario/schema';
+import type { AntennaId, Caution, CoverName, GroundPlan, LinePlan, Scenario, Tag } from '../../core/scenario/schema';
 
 export const SET_DOWN_WORDS: Readonly<Record<SetDownKind, string>> = {
   tag: 'Tag',
   building: 'Building',
   wall: 'Wall',
   'power-line': 'Power line',
+  patch: 'Patch of cover',
+};
+
+export const COVER_WORDS: Readonly<Record<CoverName, string>> = {
+  open: 'Open',
+  wood: 'Wood',
+  scrub: 'Scrub',
+  wet: 'Wet ground',
+  water: 'Water',
+  rock: 'Rock',
 };
 
 export const RELIEF_WORDS: Readonly<Record<GroundPlan['relief']['style'], string>> = {

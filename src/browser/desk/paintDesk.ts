@@ -24,6 +24,7 @@ export function paintDesk(easel: Easel, { scenario, places, chosen, aiming }: On
     }
   }
   for (const { route } of scenario.ground.powerLines) way(easel, route.map(pointOf), [2, 5], palette.ink);
+  for (const { outline } of scenario.ground.patches ?? []) way(easel, [...outline, outline[0]!].map(pointOf), [1, 4], palette.ink);
   for (const place of places) {
     if (place.path === chosen?.path) ringRound(easel, place);
     paintPlace(easel, place);
@@ -41,7 +42,7 @@ function paintPlace(easel: Easel, { kind, name, at }: Place): void {
     write(easel, { x: spot.x + 14, y: spot.y }, { text: 'start', colour: palette.ink });
   } else if (kind === 'waypoint') disc(easel, spot, 5, palette.paper, { colour: palette.truth, width: 2 });
   else {
-    const half = kind === 'building' ? 3.5 : 5;
+    const half = kind === 'building' ? 3.5 : kind === 'patch-corner' ? 4 : 5;
     easel.context.fillStyle = palette.paper;
     easel.context.strokeStyle = palette.ink;
     easel.context.lineWidth = 1.8;

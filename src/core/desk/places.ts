@@ -1,8 +1,8 @@
-import type { Scenario } from '../scenario/schema';
+import type { CoverName, Scenario } from '../scenario/schema';
 import { fieldOf, withField } from './field';
 
 export type EastNorth = readonly [eM: number, nM: number];
-export type PlaceKind = 'start' | 'tag' | 'waypoint' | 'building' | 'line-corner';
+export type PlaceKind = 'start' | 'tag' | 'waypoint' | 'building' | 'line-corner' | 'patch-corner';
 
 /** One thing that was set on the map by hand. `path` is its field, `at` the field with its place. */
 export type Place = { readonly path: string; readonly kind: PlaceKind; readonly name: string; readonly at: EastNorth };
@@ -40,13 +40,32 @@ export function placesOf({ start, tags, ground }: Scenario): readonly Place[] {
         }),
       ),
     ),
+    ...(ground.patches ?? []).flatMap(({ outline, cover }, i) =>
+      outline.map(
+        (at, j): Place => ({
+          path: `ground.patches.${i}.outline.${j}`,
+          kind: 'patch-corner',
+          name: `${PATCH_NAMES[cover]} ${i + 1}, corner ${j + 1}`,
+          at,
+        }),
+      ),
+    ),
   ];
 }
+
+const PATCH_NAMES: Readonly<Record<CoverName, string>> = {
+  open: 'Open patch',
+  wood: 'Wood',
+  scrub: 'Scrub',
+  wet: 'Wet patch',
+  water: 'Water',
+  rock: 'Rock',
+};
 
 /** A building no wider is told as a wall: the least the format allows. */
 export const WALL_WIDTH_M = 2;
 
-const holdsPlaceItself = (path: string): boolean => /\.(points|route)\.\d+$/.test(path);
+const holdsPlaceItself = (path: string): boolean => /\.(points|route|outline)\.\d+$/.test(path);
 export const placeField = (path: string): string => (holdsPlaceItself(path) ? path : `${path}.at`);
 
 /** Whole metres on the map. */
@@ -65,12 +84,17 @@ export function movedPlace(scenario: Scenario, path: string, to: EastNorth): Sce
 /** Whether a thing may be taken off the map: an exercise keeps its start and one tag. */
 export const canRemove = ({ tags }: Scenario, { kind }: Place): boolean => kind !== 'start' && (kind !== 'tag' || tags.length > 1);
 
-/** Without a thing. A line with less than two corners goes altogether; a tag with less than two points of its path stays where it is. */
+/** Without a patch; the last one takes its list along, so that the exercise is what it was before the first. */
+export const withoutPatch = (scenario: Scenario, path: string): Scenario =>
+  scenario.ground.patches?.length === 1 ? withField(scenario, 'ground.patches', undefined) : withField(scenario, path, undefined);
+
+/** Without a thing. A line with less than two corners and a patch with less than three go altogether; a tag with less than two points of its path stays where it is. */
 export function removedPlace(scenario: Scenario, place: Place): Scenario {
   if (!canRemove(scenario, place)) return scenario;
   const list = place.path.slice(0, place.path.lastIndexOf('.'));
   const few = (fieldOf(scenario, list) as readonly unknown[]).length <= 2;
   const owner = list.slice(0, list.lastIndexOf('.'));
+  if (place.kind === 'patch-corner' && (fieldOf(scenario, list) as readonly unknown[]).length <= 3) return withoutPatch(scenario, owner);
   if (place.kind === 'line-corner' && few) return withField(scenario, owner, undefined);
   if (place.kind === 'waypoint' && few) return withField(scenario, owner, { kind: 'stays' });
   return place.kind === 'tag' ? withoutTag(scenario, place.path) : withField(scenario, place.path, undefined);

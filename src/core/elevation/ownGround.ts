@@ -29,8 +29,8 @@ export function packedPiece({ side, heightsM, filled }: ClippedHeights): PackedP
 
 /**
  * The exercise on a piece of real ground: its heights, the map's new size, and the numbers of the relief that describe it (other parts ask
- * how hilly the land is). Start and tags keep their places where these lie on the new map, else they go to its middle; lines and buildings
- * set by hand stay only where all of them lies inside.
+ * how hilly the land is). Start and tags keep their places where these lie on the new map, else they go to its middle; lines, buildings and
+ * patches set by hand stay only where all of them lies inside.
  */
 export function onOwnGround(
   scenario: Scenario,
@@ -55,6 +55,7 @@ export function onOwnGround(
         baseHeightM: Math.min(MOST_BASE_M, Math.max(0, Math.round(lowM))),
       },
       own: { ...own, source },
+      ...(ground.patches && { patches: ground.patches.filter(({ outline }) => outline.every(inside)) }),
       powerLines: ground.powerLines.filter(({ route }) => route.every(inside)),
       buildings: ground.buildings.filter(({ at }) => inside(at)),
     },

@@ -10,7 +10,7 @@ const LONG_ELEMENTS: readonly string[] = ['yagi3', 'yagi2', 'phased2', 'yagi5'];
 export function inconsistencies(file: string, scenario: Scenario): readonly Fault[] {
   const faults: Fault[] = [];
   const say: Say = (path, found, mend) => faults.push({ file, path, found, mend });
-  const { sizeM, cover, powerLines, buildings } = scenario.ground;
+  const { sizeM, cover, powerLines, buildings, patches = [], coverRules = [] } = scenario.ground;
   const inside = (path: string, places: readonly (readonly [number, number])[]) => {
     places.forEach(([eM, nM], i) => {
       const where = places.length > 1 ? `${path}.${i}` : path;
@@ -41,8 +41,15 @@ export function inconsistencies(file: string, scenario: Scenario): readonly Faul
       );
     }
   });
+  patches.forEach(({ outline }, i) => {
+    inside(`ground.patches.${i}.outline`, outline);
+  });
   buildings.forEach((building, i) => {
     inside(`ground.buildings.${i}.at`, [building.at]);
+  });
+  coverRules.forEach(({ aboveM = -500, belowM = 9_000, steeperPercent = 0, flatterPercent = 400 }, i) => {
+    if (aboveM > belowM || steeperPercent > flatterPercent)
+      say(`ground.coverRules.${i}`, 'bounds that no ground lies between', 'lower the lower bound or raise the upper one');
   });
   const covered = cover.wood + cover.scrub + cover.wet + cover.rock;
   if (covered > 1) say('ground.cover', `shares add up to ${covered.toFixed(2)}`, 'lower them to 1 or less together');

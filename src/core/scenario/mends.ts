@@ -14,6 +14,8 @@ const MENDS: Readonly<Record<string, string>> = {
   'ground.relief.strengthM': 'give metres between 0 and 600',
   'ground.own': 'bring the elevation file in again at the Course desk, or leave it out for a drawn relief',
   'ground.cover': 'give shares of the ground between 0 and the bound, not more than 1 together',
+  'ground.coverRules': 'give a cover with heights in metres from -500 to 9000 and slopes in percent from 0 to 400, or leave it out',
+  'ground.patches': 'give a cover with an outline of 3 to 24 places inside the map, or leave it out',
   'ground.powerLines': 'give route, spans and heights in metres within the bounds of the scenario schema',
   'radio.guidedDbPer100M': 'give decibels per 100 m of power line between 0.2 and 30, or leave it out for 3',
   tags: 'give one to eight tags',

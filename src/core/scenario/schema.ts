@@ -6,6 +6,8 @@ export const SCENARIO_VERSION = 1;
 
 export const RELIEF_STYLES = ['ridged', 'smooth', 'plateau', 'dale', 'coast', 'fen'] as const;
 export const ANTENNA_IDS = ['yagi3', 'yagi2', 'phased2', 'yagi5', 'loop', 'whip'] as const;
+/** What can cover the ground by rule or by hand. */
+export const COVER_NAMES = ['open', 'wood', 'scrub', 'wet', 'water', 'rock'] as const;
 export const GROUND_CLASSES = ['very-dry', 'medium-dry', 'wet', 'fresh-water'] as const;
 export const NOISE_CLASSES = ['city', 'residential', 'rural', 'quiet-rural'] as const;
 export const LESSONS = [
@@ -56,6 +58,17 @@ const ownHeights = z.strictObject({
   source: text(160),
 });
 
+/** Cover over the drawn one wherever a cell fits all that the rule asks for. */
+const coverRule = z.strictObject({
+  cover: z.enum(COVER_NAMES),
+  /** Metres above sea level. */
+  aboveM: between(-500, 9_000).optional(),
+  belowM: between(-500, 9_000).optional(),
+  /** Rise over run, percent: 100 is 45 degrees. */
+  steeperPercent: between(0, 400).optional(),
+  flatterPercent: between(0, 400).optional(),
+});
+
 const ground = z.strictObject({
   sizeM: between(1_000, 10_000),
   cellM: between(5, 20),
@@ -63,6 +76,13 @@ const ground = z.strictObject({
   /** Left out: the relief is drawn by chance. */
   own: ownHeights.optional(),
   cover: z.strictObject({ wood: between(0, 0.9), scrub: between(0, 0.6), wet: between(0, 0.6), rock: between(0, 0.4) }),
+  /** One after the other, each over the ones before. Left out: the drawn cover stays. */
+  coverRules: z.array(coverRule).max(8).optional(),
+  /** Cover set by hand, over all else; an outline is closed by itself. */
+  patches: z
+    .array(z.strictObject({ cover: z.enum(COVER_NAMES), outline: z.array(place).min(3).max(24) }))
+    .max(40)
+    .optional(),
   water: z.strictObject({ lakes: z.int().min(0).max(6), streams: z.int().min(0).max(12) }),
   tracks: z.int().min(0).max(8),
   farms: z.int().min(0).max(8),
@@ -183,6 +203,8 @@ export const scenarioSchema = z.strictObject({
 export type Scenario = z.infer<typeof scenarioSchema>;
 export type GroundPlan = Scenario['ground'];
 export type LinePlan = GroundPlan['powerLines'][number];
+export type CoverName = (typeof COVER_NAMES)[number];
+export type CoverRule = NonNullable<GroundPlan['coverRules']>[number];
 export type Tag = Scenario['tags'][number];
 export type AntennaId = (typeof ANTENNA_IDS)[number];
 export type GroundClassId = (typeof GROUND_CLASSES)[number];

@@ -1,5 +1,6 @@
 import type { Scenario } from '../scenario/schema';
 import { markBuilt, raiseBuildings } from './buildings';
+import { coverOver } from './coverOver';
 import { buildFieldWalls } from './fieldWalls';
 import { coverLand } from './landCover';
 import { buildPowerLines } from './powerLines';
@@ -19,6 +20,7 @@ export function generateWorld({ seed, ground: plan }: Pick<Scenario, 'seed' | 'g
   const grid = { columns: cells, rows: cells, cellM };
   const groundM = { ...grid, values: new Float32Array(land.groundM) };
   const cover = { ...grid, values: coverLand(seed, plan, land) };
+  coverOver(plan, land, cover.values);
 
   const roads = roadLandOf(land, cover.values);
   const tracks = layThroughWays(seed, plan, roads);

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { blankExercise } from '../../../src/core/desk/blankExercise';
 import { faultsAt, readDraft } from '../../../src/core/desk/draft';
 import { fieldOf, withField } from '../../../src/core/desk/field';
-import { canRemove, movedPlace, placeField, placesOf, removedPlace } from '../../../src/core/desk/places';
+import { canRemove, movedPlace, placeField, placesOf, removedPlace, withoutPatch } from '../../../src/core/desk/places';
 import { cornerAfter, hasRoomFor, MOST, pathFrom, SET_DOWN_KINDS, setDown } from '../../../src/core/desk/setDown';
 import { openExercise } from '../../../src/core/run/exercise';
 import { groundFaults } from '../../../src/core/run/soundness';
@@ -55,11 +55,11 @@ test('whatever is set down can be found, moved and taken away, and the exercise 
     const before = plainScenario();
     const { scenario, path } = setDown(before, kind, [1_200.4, 800.6]);
     const place = placesOf(scenario).find((one) => one.path === path)!;
-    expect(fieldOf(scenario, placeField(path))).toEqual(kind === 'power-line' ? [1_000, 801] : [1_200, 801]);
+    expect(fieldOf(scenario, placeField(path))).toEqual([{ 'power-line': 1_000, patch: 1_280 }[kind as string] ?? 1_200, 801]);
     const moved = movedPlace(scenario, path, [-50, 9_999]);
     expect(fieldOf(moved, placeField(path))).toEqual([0, 3_000]);
     expect(readDraft(scenario).faults).toEqual([]);
-    expect(removedPlace(scenario, place)).toEqual(before);
+    expect(kind === 'patch' ? withoutPatch(scenario, 'ground.patches.0') : removedPlace(scenario, place)).toEqual(before);
   }
 });
 
@@ -70,13 +70,15 @@ test('the format’s bounds are kept by the desk: no tag, building, line, corner
     expect(hasRoomFor(scenario, kind)).toBe(false);
   }
   for (let i = 0; i < 20; i++) scenario = cornerAfter(scenario, 'ground.powerLines.0.route.0').scenario;
+  for (let i = 0; i < 40; i++) scenario = cornerAfter(scenario, 'ground.patches.3.outline.5').scenario;
+  expect(fieldOf(scenario, 'ground.patches.3.outline')).toHaveLength(MOST.patchCorners);
   scenario = withField(scenario, 'tags.0.movement', pathFrom(scenario, 0));
   for (let i = 0; i < 60; i++) scenario = cornerAfter(scenario, 'tags.0.movement.points.1').scenario;
   expect(fieldOf(scenario, 'tags.0.movement.points')).toHaveLength(MOST.waypoints);
   expect(readDraft(scenario).faults).toEqual([]);
 });
 
-test('the last tag and the start stay; a line of one corner and a path of one point are none', () => {
+test('the last tag and the start stay; a line of one corner, a patch of two and a path of one point are none', () => {
   const scenario = withField(plainScenario(), 'tags.0.movement', pathFrom(plainScenario(), 0));
   const of = (path: string) => placesOf(scenario).find((one) => one.path === path)!;
   expect(canRemove(scenario, of('start'))).toBe(false);
@@ -87,6 +89,13 @@ test('the last tag and the start stay; a line of one corner and a path of one po
   expect(line.ground.powerLines[0]!.route).toHaveLength(2);
   line = removedPlace(line, placesOf(line).find(({ kind }) => kind === 'line-corner')!);
   expect(line.ground.powerLines).toEqual([]);
+  let patch = setDown(setDown(scenario, 'patch', [900, 900]).scenario, 'patch', [1_500, 900]).scenario;
+  const corner = () => placesOf(patch).find(({ path }) => path === 'ground.patches.0.outline.0')!;
+  for (let i = 0; i < 3; i++) patch = removedPlace(patch, corner());
+  expect(patch.ground.patches!.map(({ outline }) => outline.length)).toEqual([3, 6]);
+  patch = removedPlace(patch, corner());
+  expect(patch.ground.patches!.map(({ outline }) => outline.length)).toEqual([6]);
+  expect(withoutPatch(patch, 'ground.patches.0')).toEqual(scenario);
 });
 
 test('a tag taken away leaves the task asking for the same tag as before, for any where that one is gone', () => {

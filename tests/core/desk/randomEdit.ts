@@ -37,7 +37,7 @@ export function randomEdit(scenario: Scenario, random: () => number): Edited {
     case 4:
       return step('remove', removedPlace(scenario, pick(places)));
     case 5: {
-      const corners = places.filter(({ kind }) => kind === 'line-corner' || kind === 'waypoint');
+      const corners = places.filter(({ kind }) => kind === 'line-corner' || kind === 'patch-corner' || kind === 'waypoint');
       return step('corner', corners.length > 0 ? cornerAfter(scenario, pick(corners).path).scenario : scenario);
     }
     case 6:
