@@ -1,11 +1,12 @@
 import type { DBSchema } from 'idb';
 import { looksLikeDraft } from '../../core/desk/draft';
+import { type HeightsApart, heightsApart, heightsTogether } from '../../core/desk/heightsApart';
 import type { KeptHistory } from '../../core/desk/history';
 import type { Scenario } from '../../core/scenario/schema';
 import { inOneGo, shelfOf } from './shelf';
 
 interface Shelf extends DBSchema {
-  desk: { key: 'draft'; value: KeptHistory<Scenario> };
+  desk: { key: 'draft'; value: HeightsApart };
 }
 
 const shelf = shelfOf<Shelf>('faintward-desk', 1, (db) => {
@@ -15,7 +16,7 @@ const shelf = shelfOf<Shelf>('faintward-desk', 1, (db) => {
 /** Keeps what lies on the desk with all its past. @returns whether the browser took it */
 export async function keepDesk(history: KeptHistory<Scenario>): Promise<boolean> {
   try {
-    await inOneGo(await shelf(), ['desk'], (go) => go.objectStore('desk').put(history, 'draft'));
+    await inOneGo(await shelf(), ['desk'], (go) => go.objectStore('desk').put(heightsApart(history), 'draft'));
     return true;
   } catch {
     return false; // no storage: the desk says so and goes on in memory
@@ -28,7 +29,7 @@ export async function keptDesk(): Promise<KeptHistory<Scenario> | null> {
     const kept = await (await shelf()).get('desk', 'draft');
     if (!kept || !looksLikeDraft(kept.now)) return null;
     const ours = [...kept.past, ...kept.future].every(({ value }) => looksLikeDraft(value));
-    return ours ? kept : { now: kept.now, past: [], future: [] };
+    return heightsTogether(ours ? kept : { ...kept, past: [], future: [] });
   } catch {
     return null;
   }
