@@ -3,7 +3,7 @@ import type { Action } from '../core/run/actions';
 import type { Exercise } from '../core/run/exercise';
 import type { Live } from '../core/run/live';
 import { type Silence, silencesAmong } from '../core/run/silence';
-import type { RunState } from '../core/run/state';
+import { onFootM, type RunState } from '../core/run/state';
 import { step } from '../core/run/step';
 import { type CheckBeep, checkBeepsAmong } from '../core/run/tagCheck';
 import type { MapPoint } from '../core/units/frames';
@@ -33,7 +33,7 @@ export const controlsNow = computed(() => runState.value?.controls ?? null);
 export const legsNow = computed(() => runState.value?.legs ?? null);
 export const notebook = computed(() => runState.value?.notebook ?? []);
 export const wholeSecond = computed(() => Math.floor((runState.value?.tick ?? 0) / 20));
-export const walkedM = computed(() => Math.round(runState.value?.walkedM ?? 0));
+export const walkedM = computed(() => Math.round(runState.value ? onFootM(runState.value) : 0));
 export const ending = computed(() => runState.value?.ending ?? null);
 export const lastPulse = computed(() => live.value?.pulses.at(-1)?.heard ?? null);
 /** The run with what was asked for since its last tick: sound follows the hand at once, the log at the next tick. */

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
+import { openExercise } from '../../src/core/run/exercise';
 import { openBuiltPage } from './builtPage';
 import { openChromium } from './chromium';
 import { playerAt } from './player';
@@ -98,4 +99,26 @@ test('a tap on a map that shows nobody sets off and does not stop at the place, 
   await page.mouse.click(map.x + map.width / 2 + 8, map.y + map.height / 2);
   await player.wait(6_000);
   expect(await page.locator('.walk-go').textContent()).toMatch(/^Stop/);
+});
+
+test('the vehicle is driven along the track, the long antenna is not carried from it, and the short one is taken up there', async () => {
+  const kit = { ...plain.kit, antennas: ['yagi5', 'yagi3'], startAntenna: 'yagi5' };
+  const { world } = openExercise(plain);
+  const way = world.tracks[0]!.points.find((_, i, all) => i > all.length / 2)!;
+  const start = { at: [Math.round(way.eM), Math.round(way.nM)], facingDeg: 0 };
+  const player = await opened({ ...plain, kit, start, limits: { ...plain.limits, vehicle: true } });
+  await player.hold('d', 7_000);
+  await page.getByText('This antenna stays here').waitFor();
+  await noFaults();
+  await player.press('1');
+  await page.getByRole('button', { name: 'Get out of the vehicle' }).waitFor();
+  const map = (await page.locator('.map-window').boundingBox())!;
+  await page.mouse.click(map.x + map.width / 2, map.y + 40);
+  await player.wait(4_000);
+  expect(await page.locator('.bar-walked').textContent()).toMatch(/^Walked (\d|1\d) m$/); // driven is not walked
+  await player.press('1');
+  await player.press('p');
+  await page.getByRole('button', { name: /Three-element/ }).click();
+  await page.getByRole('button', { name: 'Go on', exact: true }).last().click();
+  await page.getByText('changing the antenna').waitFor();
 });

@@ -23,13 +23,14 @@ function fixLines(fix: Outcome['fix']): readonly (readonly [string, string, stri
 
 /** What came of it: beside the grade, never inside it. */
 export function OutcomeNumbers({ outcome, aided }: { readonly outcome: Outcome; readonly aided: boolean }) {
-  const { timeS, walkedM, bearingErrorDeg, guessErrorM, declarations, atOtherTag = 0, placeErrorM, fix, ending } = outcome;
+  const { timeS, walkedM, bearingErrorDeg, guessErrorM, declarations, atOtherTag = 0, placeErrorM, drivenM, fix, ending } = outcome;
   const wrong = declarations - (ending === 'found' ? 1 : 0);
   const lines: readonly (readonly [string, string, string])[] = [
     ['Tag', ENDINGS[ending ?? ''] ?? '–', ''],
     ...fixLines(fix),
     ['Time', clock(timeS), ''],
     ['Walked', walkedM < 1_000 ? String(walkedM) : (walkedM / 1_000).toFixed(2), walkedM < 1_000 ? 'm' : 'km'],
+    ...(drivenM === undefined ? [] : [['Driven', (drivenM / 1_000).toFixed(2), 'km'] as const]),
     ['Bearings, median error', bearingErrorDeg === null ? '–' : `${bearingErrorDeg}°`, ''],
     ...(placeErrorM === undefined ? [] : [['Own place, median error', String(placeErrorM), 'm'] as const]),
     ['Guess pin off by', guessErrorM === null ? '–' : String(guessErrorM), guessErrorM === null ? '' : 'm'],

@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import { antennaFigures } from '../../core/antenna/antennaFigures';
 import { antennaById } from '../../core/antenna/catalogue';
+import { canChangeTo } from '../../core/run/vehicle';
 import type { AntennaId } from '../../core/scenario/schema';
 import { act, comingState, openRun } from '../currentRun';
 import { AntennaDrawing } from './AntennaDrawing';
@@ -14,6 +15,8 @@ export function AntennaChoice() {
   if (!scenario) return null;
   const { kit, tags } = scenario;
   const single = kit.antennas.length === 1;
+  const held = comingState();
+  const stays = kit.antennas.filter((id) => !antennaById(id).onFoot).map((id) => antennaById(id).name);
   return (
     <section>
       <h3>{single ? 'Your antenna' : 'Antenna'}</h3>
@@ -23,6 +26,7 @@ export function AntennaChoice() {
             key={id}
             inHand={single ? null : id === chosen.value}
             onTake={() => {
+              if (held && !canChangeTo(held, id)) return;
               chosen.value = id;
               act({ type: 'changeAntenna', antenna: id });
             }}
@@ -31,10 +35,14 @@ export function AntennaChoice() {
           </Card>
         ))}
       </div>
-      {!single && <p class="quiet">Changing it takes half a minute of standing.</p>}
+      {!single && <p class="quiet">Changing it takes half a minute of standing.{scenario.limits.vehicle && atVehicleWords(stays)}</p>}
     </section>
   );
 }
+
+/** Which of them stay at the vehicle, where there is one. */
+const atVehicleWords = (names: readonly string[]): string =>
+  names.length === 0 ? '' : ` ${names.join(', ')}: taken up and put away within 10 m of the vehicle, and never carried from it.`;
 
 type CardProps = { readonly inHand: boolean | null; readonly onTake: () => void; readonly children: ComponentChildren };
 

@@ -22,7 +22,7 @@ import { FixButton, FixSlip } from './FixSlip';
 import { followFirstMinute } from './firstSteps';
 import { chooseStart, closeFix, placingStart, toggleFix } from './fixNow';
 import { GainSlide } from './GainSlide';
-import { KindControls } from './KindControls';
+import { inOrOut, KindControls } from './KindControls';
 import { MapChrome } from './MapChrome';
 import { MapWindowFrame } from './MapWindowFrame';
 import { centreOnMe, lookFirst, mapSize, pan, placingPin, pointAt, zoom } from './mapView';
@@ -98,8 +98,10 @@ export function Ground({ onLeave }: { readonly onLeave: () => void }) {
           <FirstMinute />
           <Caption />
           <PhoneCompass />
-          <KindControls />
-          <WalkControl />
+          <div class="walk-rows">
+            <WalkControl />
+            <KindControls />
+          </div>
         </div>
         {notebookShown.value && <NotebookSlip />}
         <FixSlip />
@@ -173,6 +175,9 @@ function grant(wish: CommandId): void {
     case 'pin':
       placingPin.value = !placingPin.peek();
       placingHatch.value = false;
+      return;
+    case 'vehicle':
+      inOrOut();
       return;
     case 'iAmHere':
       placingMe.value = !placeShown.peek() && !placingMe.peek();

@@ -1,14 +1,19 @@
-import { runState } from '../currentRun';
+import { antennaById } from '../../core/antenna/catalogue';
+import { isAtVehicle } from '../../core/run/vehicle';
+import { distanceM } from '../../core/units/frames';
+import { act, runState } from '../currentRun';
 import { placeShown, placingMe } from './beliefNow';
 import { placingPin } from './mapView';
 import { lengthText } from './measures';
 
-/** The row under the map's middle for kinds of exercise that need one. */
+/** The row over the walk's for kinds of exercise that need one. */
 export function KindControls() {
-  if (placeShown.value) return null;
+  const hasVehicle = (runState.value?.vehicle ?? null) !== null;
+  if (placeShown.value && !hasVehicle) return null;
   return (
     <div class="kind-row">
-      <OwnPlace />
+      {!placeShown.value && <OwnPlace />}
+      {hasVehicle && <VehicleDoor />}
     </div>
   );
 }
@@ -34,5 +39,31 @@ function OwnPlace() {
         walked since <span class="number">{walked}</span> {unit}
       </span>
     </>
+  );
+}
+
+export const inOrOut = (): void => act({ type: runState.peek()?.vehicle?.aboard ? 'leave' : 'board' });
+
+/** In or out beside it; elsewhere how far off it stands, where the map tells as much. */
+function VehicleDoor() {
+  const state = runState.value!;
+  const vehicle = state.vehicle!;
+  if (vehicle.aboard || isAtVehicle(state))
+    return (
+      <>
+        <button type="button" title="1" aria-label={vehicle.aboard ? 'Get out of the vehicle' : 'Get into the vehicle'} onClick={inOrOut}>
+          {vehicle.aboard ? 'Get out' : 'Get in'}
+        </button>
+        {!vehicle.aboard && !antennaById(state.hold.antenna).onFoot && (
+          <span class="kind-note">This antenna stays here. To walk, pause and take another.</span>
+        )}
+      </>
+    );
+  if (!placeShown.value) return <span class="kind-note">the vehicle is not within reach</span>;
+  const [away, unit] = lengthText(distanceM(state.at, vehicle.at));
+  return (
+    <span class="kind-note">
+      vehicle <span class="number">{away}</span> {unit} off
+    </span>
   );
 }

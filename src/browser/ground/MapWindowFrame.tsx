@@ -92,6 +92,7 @@ function picture(): MapPicture {
       hold: holdNow.peek()!,
       goal: legsNow.peek()?.until ?? null,
       track: shown ? track.peek() : [],
+      vehicle: shown && !state.vehicle?.aboard ? (state.vehicle?.at ?? null) : null,
       believed: state.belief?.at ?? null,
       notebook: pennedMarks(state.notebook),
       guess: state.guess,

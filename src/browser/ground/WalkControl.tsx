@@ -2,22 +2,23 @@ import { TICKS_PER_S } from '../../core/run/state';
 import { act, holdNow, legsNow, openRun, runState } from '../currentRun';
 import { paceText } from './measures';
 import { changePace, chosenPace, paces } from './pace';
-import { bearingText } from './words';
+import { bearingText, blockedWords } from './words';
 
 /** Walk where the antenna points, or stop. A tap on the map walks there. */
 export function WalkControl() {
   const legs = legsNow.value;
   const walking = (legs?.paceMPerS ?? 0) > 0;
   const busyS = Math.ceil(((runState.value?.busyUntilTick ?? 0) - (runState.value?.tick ?? 0)) / TICKS_PER_S);
+  const aboard = runState.value?.vehicle?.aboard === true;
   const compass = openRun.value?.exercise.scenario.aids.compass;
   const [pace, unit] = paceText(chosenPace.value.mPerS);
   return (
     <div class="walk">
       <button type="button" class={walking ? 'walk-go walking' : 'walk-go'} onClick={walkOrStop}>
-        {walking ? 'Stop' : 'Walk ahead'}
+        {walking ? 'Stop' : aboard ? 'Drive ahead' : 'Walk ahead'}
         {walking && compass && <span class="number walk-course">{bearingText(legs!.courseDeg)}</span>}
       </button>
-      {paces.value.length > 1 && (
+      {paces.value.length > 1 && !aboard && (
         <button
           type="button"
           class="walk-pace"
@@ -32,7 +33,7 @@ export function WalkControl() {
         </button>
       )}
       {busyS > 0 && <span class="walk-blocked">changing the antenna, {busyS} s</span>}
-      {runState.value?.blocked && <span class="walk-blocked">no way through here</span>}
+      {runState.value?.blocked && <span class="walk-blocked">{blockedWords(runState.value)}</span>}
     </div>
   );
 }

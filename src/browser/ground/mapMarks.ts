@@ -12,6 +12,8 @@ import { drawFix, drawStart } from './drawFix';
 /** What lies on the map and moves: nothing of it says where the tag is. */
 export type OnMap = {
   readonly walker: MapPoint | null;
+  /** Where the vehicle stands; `null` without one, aboard, and where the map shows nobody. */
+  readonly vehicle: MapPoint | null;
   /** Where the walker says to be, where the map does not show him. */
   readonly believed: MapPoint | null;
   readonly hold: Hold;
@@ -48,6 +50,7 @@ export function drawMarks(g: Phaser.GameObjects.Graphics, on: OnMap, view: View,
   if (on.start) drawStart(g, at(on.start), palette);
   if (on.guess) drawPin(g, at(on.guess), palette);
   if (on.goal && on.walker) drawGoal(g, at(on.walker), at(on.goal), palette);
+  if (on.vehicle) drawVehicle(g, at(on.vehicle), palette);
   if (on.believed) drawBelieved(g, at(on.believed), palette);
   if (on.walker) drawWalker(g, at(on.walker), on.hold, palette);
   if (on.placing) drawCross(g, { x: size.width / 2, y: size.height / 2 }, palette);
@@ -160,6 +163,13 @@ function drawWalker(g: Phaser.GameObjects.Graphics, at: ScreenPoint, hold: Hold,
   g.fillStyle(colour(palette.paper), 1).fillCircle(at.x, at.y, 10);
   g.fillStyle(colour(palette.ink), 1).fillCircle(at.x, at.y, 6.5);
   g.lineStyle(1.6, colour(palette.ink), 1).strokeCircle(at.x, at.y, 9.2);
+}
+
+/** From above: a body with its windscreen. */
+function drawVehicle(g: Phaser.GameObjects.Graphics, { x, y }: ScreenPoint, palette: Palette): void {
+  g.fillStyle(colour(palette.paper), 1).fillRoundedRect(x - 8, y - 12, 16, 24, 5);
+  g.fillStyle(colour(palette.ink), 1).fillRoundedRect(x - 6.5, y - 10.5, 13, 21, 4);
+  g.fillStyle(colour(palette.paper), 1).fillRect(x - 4, y - 5, 8, 4);
 }
 
 /** A ring without a dot: nobody is there for sure, and nothing points. */

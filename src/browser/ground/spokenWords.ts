@@ -1,8 +1,8 @@
 import { antennaById } from '../../core/antenna/catalogue';
-import type { Mark, RunState } from '../../core/run/state';
-import type { MapPoint } from '../../core/units/frames';
+import { type Mark, onFootM, type RunState } from '../../core/run/state';
+import { bearingDeg, distanceM, type MapPoint } from '../../core/units/frames';
 import { lengthSaid } from './measures';
-import { bearingText, windOf } from './words';
+import { bearingText, blockedWords, windOf } from './words';
 
 /** What an exercise lets a walker know without the ears: each is said only where it is granted. */
 export type Known = { readonly compass: boolean; readonly ownPosition: boolean };
@@ -32,12 +32,16 @@ export function changesInWords(
   say(before.hold.raised !== now.hold.raised, `antenna ${heightOf(now)}`);
   say(before.hold.antenna !== now.hold.antenna, antennaById(now.hold.antenna).name);
   const [walked, walks] = [before.legs.paceMPerS > 0, now.legs.paceMPerS > 0];
-  say(walks && (!walked || before.legs.courseDeg !== now.legs.courseDeg), `walking${compass ? ` ${windOf(now.legs.courseDeg)}` : ''}`);
+  say(
+    walks && (!walked || before.legs.courseDeg !== now.legs.courseDeg),
+    `${now.vehicle?.aboard ? 'driving' : 'walking'}${compass ? ` ${windOf(now.legs.courseDeg)}` : ''}`,
+  );
   say(walked && !walks, 'standing');
   for (const leftM of mostWalkM === undefined ? [] : TOLD_LEFT_M) {
-    say(mostWalkM! - before.walkedM > leftM && mostWalkM! - now.walkedM <= leftM, `${lengthSaid(leftM)} of walking left`);
+    say(mostWalkM! - onFootM(before) > leftM && mostWalkM! - onFootM(now) <= leftM, `${lengthSaid(leftM)} of walking left`);
   }
-  say(!before.blocked && now.blocked, 'no way through here');
+  say(!before.blocked && now.blocked, blockedWords(now));
+  say(before.vehicle?.aboard !== now.vehicle?.aboard, now.vehicle?.aboard ? 'in the vehicle' : 'out of the vehicle');
   say(now.belief !== null && before.belief !== now.belief, 'own place set');
   words.push(...notebookWords(before.notebook, now.notebook, compass));
   say(before.guess !== now.guess, now.guess ? 'guess pin set' : 'guess pin taken away');
@@ -58,12 +62,18 @@ function notebookWords(before: readonly Mark[], now: readonly Mark[], compass: b
   });
 }
 
+function vehicleWords({ vehicle, at }: RunState, ownPosition: boolean): string {
+  if (!vehicle) return '';
+  if (vehicle.aboard) return ' You sit in the vehicle.';
+  return ownPosition ? ` The vehicle stands ${lengthSaid(distanceM(at, vehicle.at))} off, ${windOf(bearingDeg(at, vehicle.at))}.` : '';
+}
+
 /** Where one stands and how all is set, when it is asked for. */
 export function hereInWords(state: RunState, start: MapPoint, { compass, ownPosition }: Known): string {
   const { controls, hold, walkedM, at, belief } = state;
   const heading = compass ? `${bearingText(hold.headingDeg)}, ` : '';
   const setting = `Antenna ${heading}${axisOf(state)}, ${heightOf(state)}. Gain ${Math.round(controls.gainDb)}, attenuator ${controls.attenuatorDb}.`;
-  const walk = `Walked ${lengthSaid(walkedM)}.`;
+  const walk = `Walked ${lengthSaid(onFootM(state))}.${vehicleWords(state, ownPosition)}`;
   if (!ownPosition && !belief) return `${setting} ${walk}`;
   const place = belief?.at ?? at;
   const away = (m: number, ahead: string, behind: string) => `${lengthSaid(Math.abs(m))} ${m < 0 ? behind : ahead}`;

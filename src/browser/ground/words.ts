@@ -1,4 +1,7 @@
+import { antennaById } from '../../core/antenna/catalogue';
 import type { HeardPulse } from '../../core/ear/hear';
+import type { RunState } from '../../core/run/state';
+import { isAtVehicle } from '../../core/run/vehicle';
 import { readDeg } from './measures';
 
 /** 047°, from the north that the learner reads bearings from. */
@@ -7,6 +10,13 @@ export const bearingText = (trueDeg: number): string => `${String(Math.round(rea
 const WINDS = ['north', 'north-east', 'east', 'south-east', 'south', 'south-west', 'west', 'north-west'] as const;
 /** A bearing from map north as a wind's name. */
 export const windOf = (deg: number): string => WINDS[Math.round(deg / 45) % 8]!;
+
+/** Why the legs, or the wheels, stand. */
+export function blockedWords({ vehicle, hold, at }: Pick<RunState, 'vehicle' | 'hold' | 'at'>): string {
+  if (vehicle?.aboard) return 'no road or track that way';
+  const keptBack = vehicle !== null && !antennaById(hold.antenna).onFoot && isAtVehicle({ vehicle, at });
+  return keptBack ? 'this antenna stays at the vehicle: change it first' : 'no way through here';
+}
 
 /** 4:07, 1:04:07 */
 export function clockText(wholeS: number): string {

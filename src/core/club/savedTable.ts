@@ -46,6 +46,7 @@ const outcome = z.strictObject({
   ending: z.string().max(20).nullable(),
   timeS: seconds,
   walkedM: z.number().min(0).max(60_000),
+  drivenM: z.number().min(0).max(200_000).optional(),
   declarations: z.int().min(0).max(200_000),
   fix: z
     .strictObject({

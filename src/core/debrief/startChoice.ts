@@ -1,30 +1,25 @@
 import type { Scenario } from '../scenario/schema';
 import type { MapPoint } from '../units/frames';
+import { drivenOn } from '../world/drivable';
 import { nearestWay } from '../world/nearestWay';
 import { stepped } from '../world/polyline';
 import { walkSecondsTo } from '../world/reachable';
 import { walkable } from '../world/walking';
-import type { Track, World } from '../world/world';
+import type { World } from '../world/world';
 
 /** Places along a road or track are looked at this far apart. */
 const EVERY_M = 40;
 
-/** What a vehicle drives on; where there is none of it, paths count. */
-function driven(world: World): (track: Track) => boolean {
-  const roads = world.tracks.some(({ kind }) => kind !== 'path');
-  return ({ kind }) => !roads || kind !== 'path';
-}
-
 /** The places at which a search may be started afresh: along roads and tracks, and where the exercise itself begins. */
 export function startPlaces(world: World, scenario: Pick<Scenario, 'start'>): readonly MapPoint[] {
-  const alongWays = world.tracks.filter(driven(world)).flatMap(({ points }) => stepped(points, EVERY_M));
+  const alongWays = world.tracks.filter(drivenOn(world)).flatMap(({ points }) => stepped(points, EVERY_M));
   const [eM, nM] = scenario.start.at;
   return [{ eM, nM }, ...alongWays.filter((at) => walkable(world, at))];
 }
 
 /** A chosen place is moved to the nearest road or track; where there is none it stays. Whole metres. */
 export function snappedStart(world: World, chosen: MapPoint): MapPoint {
-  const { eM, nM } = nearestWay(world, chosen, driven(world))?.at ?? chosen;
+  const { eM, nM } = nearestWay(world, chosen, drivenOn(world))?.at ?? chosen;
   return { eM: Math.round(eM), nM: Math.round(nM) };
 }
 

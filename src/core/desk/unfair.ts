@@ -1,3 +1,4 @@
+import { antennaById } from '../antenna/catalogue';
 import { isDone } from '../run/state';
 import { soughtTag } from '../run/task';
 import type { Caution, Scenario } from '../scenario/schema';
@@ -54,6 +55,7 @@ export function unfairness(scenario: Scenario, start: AtStart, walks: readonly R
       found: `the steady walker ran out of time in ${late} of ${walks.length} walks`,
       mend: 'give more time, or bring the tag nearer',
     },
+    ...longWithoutVehicle(scenario),
     walkedOut > 0 && {
       path: 'limits.walkM',
       found: `in ${walkedOut} of ${walks.length} walks the steady walker had walked all that may be walked`,
@@ -77,6 +79,16 @@ export function unfairness(scenario: Scenario, start: AtStart, walks: readonly R
   ];
   return unfair.filter((one) => one !== false);
 }
+
+/** An antenna that is not for walking, and nothing to leave it at: it stays in the hand all the way. */
+const longWithoutVehicle = ({ limits, kit }: Scenario): readonly Unfair[] =>
+  limits.vehicle
+    ? []
+    : kit.antennas.flatMap((id, i) => {
+        const { onFoot, name } = antennaById(id);
+        const found = `${name} is not for walking, and no vehicle is there to leave it at: it is carried all the way`;
+        return onFoot ? [] : [{ path: `kit.antennas.${i}`, found, mend: 'tick the vehicle, or take this antenna out' }];
+      });
 
 /** Cautions that the ground asks for and the exercise doesn't give. */
 function missingCautions({ ground, cautions }: Scenario): readonly Unfair[] {

@@ -15,6 +15,9 @@ export type Action =
   | { readonly type: 'changeAntenna'; readonly antenna: AntennaId }
   /** Walk on a course at a pace; pace 0 stands still. */
   | { readonly type: 'walk'; readonly courseDeg: number; readonly paceMPerS: number }
+  /** Get into the vehicle, beside it; or out of it. Aboard, walking is driving along roads and tracks. */
+  | { readonly type: 'board' }
+  | { readonly type: 'leave' }
   /** Walk to a place and stop there. */
   | { readonly type: 'walkTo'; readonly at: MapPoint; readonly paceMPerS: number }
   /** Say where one stands, where the map does not show it. */

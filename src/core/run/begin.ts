@@ -5,7 +5,7 @@ import type { RunState } from './state';
 
 /** The state at tick 0: standing at the start, antenna taken up as its kind is, facing as the exercise says. */
 export function begin(scenario: Scenario): RunState {
-  const { kit, start, aids } = scenario;
+  const { kit, start, aids, limits } = scenario;
   return {
     tick: 0,
     at: { eM: start.at[0], nM: start.at[1] },
@@ -18,6 +18,8 @@ export function begin(scenario: Scenario): RunState {
     },
     legs: { courseDeg: start.facingDeg, paceMPerS: 0, until: null },
     walkedM: 0,
+    drivenM: 0,
+    vehicle: limits.vehicle ? { at: { eM: start.at[0], nM: start.at[1] }, aboard: false } : null,
     blocked: false,
     busyUntilTick: 0,
     belief: aids.ownPosition ? null : { at: { eM: start.at[0], nM: start.at[1] }, walkedM: 0 },

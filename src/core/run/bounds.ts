@@ -1,6 +1,6 @@
 import type { Scenario } from '../scenario/schema';
 import { distanceM } from '../units/frames';
-import { type Ending, type RunState, TICKS_PER_S, timeS } from './state';
+import { type Ending, onFootM, type RunState, TICKS_PER_S, timeS } from './state';
 import { tagAt } from './tagMotion';
 import { soughtTag, taskOf } from './task';
 
@@ -11,6 +11,6 @@ export function endedByBound(scenario: Scenario, state: RunState): Ending | null
     if (distanceM(state.at, tagAt(scenario, soughtTag(scenario), timeS(state))) < task.keepAwayM) return 'too-near';
   }
   const { walkM } = scenario.limits;
-  if (walkM !== undefined && state.walkedM >= walkM) return 'walked-out';
+  if (walkM !== undefined && onFootM(state) >= walkM) return 'walked-out';
   return state.tick >= scenario.limits.timeS * TICKS_PER_S ? 'out-of-time' : null;
 }

@@ -35,6 +35,8 @@ const action = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('changeAntenna'), antenna: z.enum(ANTENNA_IDS) }),
   z.strictObject({ type: z.literal('walk'), courseDeg: number, paceMPerS: number }),
   z.strictObject({ type: z.literal('walkTo'), at: place, paceMPerS: number }),
+  z.strictObject({ type: z.literal('board') }),
+  z.strictObject({ type: z.literal('leave') }),
   z.strictObject({ type: z.literal('believe'), at: place }),
   z.strictObject({ type: z.literal('mark') }),
   z.strictObject({ type: z.literal('strikeOut'), mark: z.int().min(0).max(10_000) }),

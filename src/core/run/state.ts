@@ -26,6 +26,8 @@ export type Mark = {
   readonly believedAt?: MapPoint;
 };
 
+export type Vehicle = { readonly at: MapPoint; readonly aboard: boolean };
+
 /** Where the learner says to be, where the map does not show it, and how far he had walked then. */
 export type Belief = { readonly at: MapPoint; readonly walkedM: number };
 
@@ -73,7 +75,12 @@ export type RunState = {
   readonly spinDegPerS: number;
   readonly controls: Controls;
   readonly legs: Legs;
+  /** Metres gone since the start, on foot and aboard. */
   readonly walkedM: number;
+  /** Of them aboard. */
+  readonly drivenM: number;
+  /** Where it stands and whether one sits in it; `null` where the exercise has none. */
+  readonly vehicle: Vehicle | null;
   /** True where the last tick's movement was stopped by water, a building or the map's edge. */
   readonly blocked: boolean;
   /** Until this tick the hands are busy changing the antenna. */
@@ -92,5 +99,8 @@ export type RunState = {
 
 /** Antenna height above ground, metres: chest or outstretched arm. */
 export const antennaHeightM = (hold: Hold): number => (hold.raised ? 2.4 : 1.7);
+
+/** Metres gone on foot. */
+export const onFootM = ({ walkedM, drivenM }: Pick<RunState, 'walkedM' | 'drivenM'>): number => walkedM - drivenM;
 
 export const timeS = (state: RunState): number => state.tick / TICKS_PER_S;

@@ -7,9 +7,11 @@ import type { World } from '../world/world';
 import type { Action } from './actions';
 import { roundedMHz } from './begin';
 import { endedByBound } from './bounds';
+import { driven } from './drive';
 import { type RunState, TICK_S, TICKS_PER_S } from './state';
 import { tagAt } from './tagMotion';
 import { namedTag, taskOf } from './task';
+import { boarded, canChangeTo, carriesOff, left } from './vehicle';
 
 /** Seconds that changing the antenna takes: unscrew, fold out, screw (common practice, no source). */
 const ANTENNA_CHANGE_S = 30;
@@ -45,6 +47,10 @@ export function step(scenario: Scenario, state: RunState, action: Action): RunSt
     case 'walk':
     case 'walkTo':
       return setLegs(scenario, state, action);
+    case 'board':
+      return boarded(state);
+    case 'leave':
+      return left(state);
     case 'believe':
       return state.belief ? { ...state, belief: { at: action.at, walkedM: state.walkedM } } : state;
     case 'mark':
@@ -70,7 +76,7 @@ export function step(scenario: Scenario, state: RunState, action: Action): RunSt
 }
 
 function changeAntenna(scenario: Scenario, state: RunState, antenna: (typeof ANTENNA_IDS)[number]): RunState {
-  if (!scenario.kit.antennas.includes(antenna) || antenna === state.hold.antenna) return state;
+  if (!scenario.kit.antennas.includes(antenna) || antenna === state.hold.antenna || !canChangeTo(state, antenna)) return state;
   const hold = { ...state.hold, antenna, rollDeg: antennaById(antenna).takenUpRollDeg };
   return { ...state, hold, busyUntilTick: state.tick + ANTENNA_CHANGE_S * TICKS_PER_S };
 }
@@ -158,13 +164,14 @@ const millimetre = (m: number): number => Math.round(m * 1000) / 1000;
 function walked(world: World, state: RunState): RunState {
   const { legs, at } = state;
   if (legs.paceMPerS === 0 || state.tick < state.busyUntilTick) return state.blocked ? { ...state, blocked: false } : state;
+  if (state.vehicle?.aboard) return driven(world, state);
   const courseDeg = legs.until ? bearingDeg(at, legs.until) : legs.courseDeg;
   const [east, north] = [Math.sin(toRad(courseDeg)), Math.cos(toRad(courseDeg))];
   const paceMPerS = legs.paceMPerS * paceFactor(world, at, { east, north });
   const leftM = legs.until ? distanceM(at, legs.until) : Number.POSITIVE_INFINITY;
   const lengthM = Math.min(leftM, paceMPerS * TICK_S);
   const next = { eM: millimetre(at.eM + east * lengthM), nM: millimetre(at.nM + north * lengthM) };
-  if (!walkable(world, next)) return { ...state, blocked: true, legs: { ...legs, paceMPerS: 0, until: null } };
+  if (!walkable(world, next) || carriesOff(state, next)) return { ...state, blocked: true, legs: { ...legs, paceMPerS: 0, until: null } };
   const arrived = lengthM >= leftM - 0.001;
   return {
     ...state,

@@ -33,6 +33,7 @@ const MENDS: Readonly<Record<string, string>> = {
   'limits.timeS': 'give seconds between 60 and 14400',
   task: 'give kind "find" or "fix" with the number of the tag that is asked for, or leave it out where any tag counts',
   'task.keepAwayM': 'give metres between 50 and 3000, or leave it out where one may come as near as one likes',
+  'limits.vehicle': 'write true for a vehicle that stands at the start and drives along roads and tracks, else false',
   'limits.walkM': 'give metres between 100 and 40000, or leave it out where one may walk as far as one likes',
   parS: 'give the seconds that the steady walker needs, 1 to 14400, or leave it out',
   companion: 'write "beside" or "afterwards", or leave it out for a steady walker that is sent on request',

@@ -33,7 +33,8 @@ function stepsOf(walk: WalkEvidence, leg: Leg): readonly Step[] {
   const { states, walking, distance, world } = walk;
   const steps: Step[] = [];
   for (let tick = leg.fromTick; tick <= leg.toTick; tick += TICKS_PER_S) {
-    if (!walking[tick] || distance.isClose(tick)) continue;
+    // Aboard, the way leads where it leads.
+    if (!walking[tick] || distance.isClose(tick) || states[tick]!.vehicle?.aboard) continue;
     const { at } = states[tick]!;
     const wantedDeg = wantedDegAt(walk, leg, at);
     if (wantedDeg === null) continue;

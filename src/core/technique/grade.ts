@@ -1,7 +1,7 @@
 import type { Exercise } from '../run/exercise';
 import { entriesOf, heardMatches, type Recording, type RunResult } from '../run/record';
 import { type Replay, replayRun } from '../run/replay';
-import { timeS } from '../run/state';
+import { onFootM, timeS } from '../run/state';
 import { tagAt } from '../run/tagMotion';
 import { namedTag, taskOf } from '../run/task';
 import { turnDeg } from '../units/angles';
@@ -27,6 +27,8 @@ export type Outcome = {
   readonly ending: string | null;
   readonly timeS: number;
   readonly walkedM: number;
+  /** Metres gone in the vehicle; left out where none were. */
+  readonly drivenM?: number | undefined;
   readonly declarations: number;
   /** Declarations at another tag than the one asked for; left out where there were none. */
   readonly atOtherTag?: number | undefined;
@@ -106,7 +108,8 @@ function outcomeOf(evidence: Evidence, { state, states }: Replay): Outcome {
     found: fix ? fix.offM !== null : state.ending === 'found',
     ending: state.ending,
     timeS: timeS(state),
-    walkedM: Math.round(state.walkedM),
+    walkedM: Math.round(onFootM(state)),
+    ...(state.drivenM > 0 ? { drivenM: Math.round(state.drivenM) } : {}),
     declarations: state.declarations.length,
     ...(fix === undefined ? {} : { fix }),
     ...(atOtherTag > 0 ? { atOtherTag } : {}),

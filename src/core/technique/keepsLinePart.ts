@@ -30,13 +30,17 @@ const KEPT_WEIGHT = 30;
 export function keepsLinePart(walk: WalkEvidence): HabitPart {
   if (walk.isFix) return PART_NOT_SHOWN;
   const legs = walk.legs.filter(
-    (leg) => leg.purpose === null && madeGoodM(walk, leg) >= LEAST_LEG_M && !walk.distance.isClose(leg.fromTick),
+    (leg) => leg.purpose === null && !drives(walk, leg) && madeGoodM(walk, leg) >= LEAST_LEG_M && !walk.distance.isClose(leg.fromTick),
   );
   if (legs.length < LEAST_LEGS) return PART_NOT_SHOWN;
   const moments = [...changes(walk), ...legs.flatMap((leg) => walkedOnAgainst(walk, leg))];
   const costs = moments.filter(({ good }) => !good).length;
   return { score: linearScore(costs / legs.length, 0, NO_MARKS_SHARE), moments };
 }
+
+/** A line is kept on foot: aboard, the way leads where it leads. */
+const drives = ({ states }: WalkEvidence, { fromTick, toTick }: Leg): boolean =>
+  states.slice(fromTick, toTick + 1).some(({ vehicle }) => vehicle?.aboard);
 
 const madeGoodM = ({ states }: WalkEvidence, { fromTick, toTick }: Leg): number => distanceM(states[fromTick]!.at, states[toTick]!.at);
 
@@ -47,7 +51,8 @@ function changes(walk: WalkEvidence): readonly Moment[] {
     const before = legAt(walk.legs, corner.beforeTick);
     const after = legAt(walk.legs, corner.afterTick);
     if (before?.purpose === null) lineDeg = corner.beforeDeg;
-    if (!after || after.purpose !== null || lineDeg === null) return [];
+    if (before && drives(walk, before)) lineDeg = null;
+    if (!after || after.purpose !== null || drives(walk, after) || lineDeg === null) return [];
     if (Math.abs(turnDeg(lineDeg, corner.afterDeg)) <= COURSE_CHANGE_DEG || walk.distance.isClose(corner.tick)) return [];
     return judgeChange(walk, corner, lineDeg, after);
   });

@@ -1,3 +1,4 @@
+import { antennaById } from '../antenna/catalogue';
 import { clearestDialMHz } from '../receiver/tuning';
 import type { Action } from '../run/actions';
 import { distanceFromLeastGainM } from '../technique/gainDistance';
@@ -37,6 +38,9 @@ const CROSSED_SHARE = 0.8;
 /** A shorter step tells nothing new. */
 const LEAST_TO_CROSSING_M = 20;
 
+/** Half a minute for the antenna, and a breath. */
+const CHANGE_S = 31;
+
 /** Two ten-minute practices a week, spread over the skills, as the steady one keeps them. */
 const STEADY_PRACTICE = { daysPractised: 9, longestGapDays: 4, dueShare: 1, largestSkillShare: 0.4 };
 
@@ -52,6 +56,10 @@ export const steady: Walker = walkerWith('steady', {});
 
 function* huntWith(decisions: Decisions, first: View, random: () => number): Policy {
   const hunt = beginHunt(decisions, first, random);
+  const { kit, hold, limits } = first.seen;
+  // The vehicle stays where it is: the walk is what is rehearsed, with an antenna that can be carried.
+  const carried = limits.vehicle && !antennaById(hold.antenna).onFoot ? kit.antennas.find((id) => antennaById(id).onFoot) : undefined;
+  if (carried) hunt.view = (yield* doAndWait([{ type: 'changeAntenna', antenna: carried }], CHANGE_S)).view;
   const { frequencyMHz } = first.seen.tagList[first.seen.sought]!;
   hunt.view = (yield* doAndWait([{ type: 'tune', tunedMHz: clearestDialMHz(frequencyMHz) }], 1)).view;
   const silent: MapPoint[] = [];
