@@ -5,6 +5,7 @@ import type { Ratings } from '../core/debrief/moments';
 import { posesEndS, stateAt } from '../core/debrief/poses';
 import { openExercise } from '../core/run/exercise';
 import { entriesOf, type Practice, type Recording, readRecording } from '../core/run/record';
+import type { Scenario } from '../core/scenario/schema';
 import type { MapPoint } from '../core/units/frames';
 import { live, openRun, showRun } from './currentRun';
 import { finishedRecord, noteFinished } from './storage/finishedRuns';
@@ -26,6 +27,9 @@ export type About = {
   /** What the learner said of the five habits; `null` as long as nobody was asked. */
   readonly ratings: Ratings | null;
 };
+
+/** What a score card is made of. */
+export type CardedRun = { readonly scenario: Scenario; readonly grade: Debriefing['grade']; readonly about: About };
 
 /** The run of the debrief: it is over, and it is the open run. `null` while one is being played. */
 export const finishedRun = signal<About | null>(null);

@@ -40,6 +40,16 @@ export function laterRoom<P extends object>(fetchRoom: () => Promise<ComponentTy
   return Object.assign(Room, { ahead });
 }
 
+/** The same for a part of a page, which the rest of it stands around. */
+export const PartMissing: Missing = ({ onAgain }) => (
+  <p role="alert">
+    This part did not come.{' '}
+    <button type="button" onClick={onAgain}>
+      Try again
+    </button>
+  </p>
+);
+
 function RoomMissing({ onAgain }: { readonly onAgain: () => void }) {
   return (
     <main class="opening">

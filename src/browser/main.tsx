@@ -29,7 +29,7 @@ import { finishedRun, forgetFinished, openKept, openRecording, reading } from '.
 import { Ground } from './ground/Ground';
 import './logbook/logbook.css';
 import './start/today.css';
-import { laterRoom } from './laterRoom';
+import { laterRoom, PartMissing } from './laterRoom';
 import { opening, openRunOf, openSound, runFileText, sound, tendRun } from './openExercise';
 import { goTo, route } from './route';
 import { startRunClock } from './runClock';
@@ -101,6 +101,8 @@ const Logbook = laterRoom(async () => (await import('./logbook/Logbook')).Logboo
 const Club = laterRoom(async () => (await import('./club/Club')).Club);
 const Desk = laterRoom(async () => (await import('./desk/Desk')).Desk);
 const Share = laterRoom(async () => (await import('./share/Share')).Share);
+const ScoreCode = laterRoom(async () => (await import('./share/ScoreCode')).ScoreCode, PartMissing);
+const CardByLink = laterRoom(async () => (await import('./share/CardByLink')).CardByLink);
 const ExerciseByLink = laterRoom(async () => (await import('./share/ExerciseByLink')).ExerciseByLink);
 
 function Rooms() {
@@ -119,6 +121,7 @@ function Rooms() {
         openSound={openSound}
         sound={sound}
         onGraded={enterRun}
+        ScoreCode={ScoreCode}
         onAgain={again}
         onOther={() => goTo('/')}
       />
@@ -141,6 +144,7 @@ function Rooms() {
     return (
       <Share choices={shipped} name={now.name} onChoose={(name) => goTo(`/share/${encodeURIComponent(name)}`)} onBack={() => goTo('/')} />
     );
+  if (now.room === 'card') return <CardByLink packed={now.packed} onBack={() => goTo('/')} />;
   if (now.room === 'exercise') return <ExerciseByLink packed={now.packed} onStart={startOwn} onBack={() => goTo('/')} />;
   return <StartRoom />;
 }

@@ -4,6 +4,7 @@ import { documentsOf } from '../../src/cli/documents';
 import { clubReport } from '../../src/core/club/clubReport';
 import { mergeTables } from '../../src/core/club/mergeTables';
 import { savedTableFrom, savedTableOf } from '../../src/core/club/savedTable';
+import { packedCard, unpackedCard } from '../../src/core/club/scoreCard';
 import { readEsriGrid } from '../../src/core/elevation/esriGrid';
 import { onOwnGround, packedPiece } from '../../src/core/elevation/ownGround';
 import { previewOf } from '../../src/core/elevation/preview';
@@ -74,6 +75,17 @@ const path = {
   ground: { epsR: 15, sigma: 0.005 },
 };
 const pose = { atS: 0, e: 500, n: 500, headingDeg: 0, rollDeg: 90, gainDb: 60, attenuatorDb: 0 };
+const card = {
+  title: 'Open fell',
+  exercise: 'cb69d725',
+  name: 'Rowan',
+  by: 'person',
+  technique: 71.4,
+  found: true,
+  timeS: 1_260,
+  aided: false,
+  on: '2031-05-12',
+} as const;
 const rods = {
   frequencyMHz: 150,
   elements: [
@@ -112,6 +124,12 @@ export const FORMATS: readonly Format[] = [
     read: (text) => documentsOf('hostile', text).documents.map(({ name, value }) => savedTableFrom(name, value)),
   },
   { name: 'link', packed: true, samples: [packed, linked(scenarioText), linked('{"format":')], read: (text) => unpackedScenario(text) },
+  {
+    name: 'card',
+    packed: true,
+    samples: [packedCard(card), packedCard({ ...card, name: '', technique: null, fixOffM: 80 })],
+    read: (text) => unpackedCard(text),
+  },
   {
     name: 'fix',
     samples: [

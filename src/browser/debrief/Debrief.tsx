@@ -1,10 +1,11 @@
 import { type ReadonlySignal, useSignal } from '@preact/signals';
+import type { ComponentType } from 'preact';
 import { useEffect } from 'preact/hooks';
 import type { Debriefing } from '../../core/debrief/debriefing';
 import type { RunResult } from '../../core/run/record';
 
 import { openRun } from '../currentRun';
-import { debriefed, debriefOpenRun, finishedRun, rateRun } from '../finishedRun';
+import { type CardedRun, debriefed, debriefOpenRun, finishedRun, rateRun } from '../finishedRun';
 import { UnkeptNote } from '../KeepNote';
 import type { SoundOutput } from '../sound/output';
 import { SelfRating } from './SelfRating';
@@ -17,6 +18,8 @@ export type Doors = {
   readonly sound: ReadonlySignal<SoundOutput | null>;
   /** The grade is known: the run goes into the logbook. @returns the name of its entry; `null` for somebody else's run */
   readonly onGraded: (grade: Debriefing['grade']) => string | null;
+  /** Draws a score card as a code. */
+  readonly ScoreCode: ComponentType<CardedRun>;
   readonly onAgain: () => void;
   readonly onOther: () => void;
 };

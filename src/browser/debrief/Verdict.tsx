@@ -40,7 +40,7 @@ type Wanted = Doors & { readonly open: OpenRun; readonly about: About; readonly 
 
 /** The grade: the sentence that matters most, five habits and the map; all else lies below. */
 export function Verdict(wanted: Wanted) {
-  const { open, about, debriefing, runFileText, openSound, sound, onGraded, onAgain, onOther } = wanted;
+  const { open, about, debriefing, runFileText, openSound, sound, onGraded, ScoreCode, onAgain, onOther } = wanted;
   const { scenario, world } = open.exercise;
   const { grade, timeline, poses, bearings } = debriefing;
   const steady = useSignal<Debriefing | null>(null);
@@ -143,6 +143,9 @@ export function Verdict(wanted: Wanted) {
             )}
           </div>
         </section>
+        <Part title="Score card" lead="What this run came to, for the camera of another phone. It is not checked there.">
+          <ScoreCode scenario={scenario} grade={grade} about={about} />
+        </Part>
         <Part title="Moments" lead="The two best and the two worst of each habit. A press takes map, charts and sound there.">
           <MomentList habits={grade.habits} />
         </Part>

@@ -1,20 +1,10 @@
 import { onDrawnGround } from '../../core/elevation/ownGround';
-import { laterRoom } from '../laterRoom';
+import { laterRoom, PartMissing } from '../laterRoom';
 import { draft, edit } from './deskState';
 import { bringing } from './elevation/elevationState';
 import { WordsField } from './fields';
 
-const OwnGround = laterRoom(
-  async () => (await import('./elevation/OwnGround')).OwnGround,
-  ({ onAgain }) => (
-    <p role="alert">
-      This part did not come.{' '}
-      <button type="button" onClick={onAgain}>
-        Try again
-      </button>
-    </p>
-  ),
-);
+const OwnGround = laterRoom(async () => (await import('./elevation/OwnGround')).OwnGround, PartMissing);
 
 /** Land under this may be sea, metres above sea level. */
 const SEA_UNDER_M = 1;
