@@ -122,3 +122,16 @@ test('the vehicle is driven along the track, the long antenna is not carried fro
   await page.getByRole('button', { name: 'Go on', exact: true }).last().click();
   await page.getByText('changing the antenna').waitFor();
 });
+
+test('a roof is climbed with its caution in sight, takes its time, and is come down from', async () => {
+  const tower = { at: [startE, startN - 16], lengthM: 8, widthM: 8, alongDeg: 0, heightM: 3, walls: 'stone', climb: true };
+  const player = await opened({ ...plain, ground: { ...plain.ground, buildings: [tower] }, cautions: ['heights', 'hearing'] });
+  await page.locator('.kind-note', { hasText: 'a fall costs more than any find' }).waitFor();
+  await player.press('2');
+  await page.locator('.walk-blocked', { hasText: /^climbing, \d+ s$/ }).waitFor();
+  await page.getByText('Up here the antenna is higher').waitFor();
+  await noFaults();
+  await page.locator('.walk-blocked', { hasText: 'climbing' }).waitFor({ state: 'detached', timeout: 60_000 });
+  await page.getByRole('button', { name: 'Come down 3 m' }).click();
+  await page.getByRole('button', { name: 'Climb 3 m' }).waitFor();
+});

@@ -2,7 +2,7 @@ import { fieldOf } from '../../core/desk/field';
 import type { Tag } from '../../core/scenario/schema';
 import { draft } from './deskState';
 import { COVER_WORDS, MOVEMENT_WORDS, VOLTAGE_WORDS } from './deskWords';
-import { ChoiceField, FieldFaults, NumberField, SlideField, WordsField } from './fields';
+import { ChoiceField, FieldFaults, NumberField, SlideField, TickField, WordsField } from './fields';
 
 export const StartFields = () => (
   <div class="desk-form">
@@ -18,6 +18,7 @@ export const BuildingFields = ({ path }: { readonly path: string }) => (
     <NumberField path={`${path}.widthM`} label="Width" unit="m" />
     <NumberField path={`${path}.heightM`} label="Height" unit="m" />
     <ChoiceField path={`${path}.walls`} label="Walls of" words={WALL_WORDS} />
+    <TickField path={`${path}.climb`} label="Its roof may be climbed" orNone />
     <SlideField path={`${path}.alongDeg`} label="Long side along" unit="°" most={359} step={1} />
   </div>
 );

@@ -22,7 +22,7 @@ import { FixButton, FixSlip } from './FixSlip';
 import { followFirstMinute } from './firstSteps';
 import { chooseStart, closeFix, placingStart, toggleFix } from './fixNow';
 import { GainSlide } from './GainSlide';
-import { inOrOut, KindControls } from './KindControls';
+import { inOrOut, KindControls, upOrDown } from './KindControls';
 import { MapChrome } from './MapChrome';
 import { MapWindowFrame } from './MapWindowFrame';
 import { centreOnMe, lookFirst, mapSize, pan, placingPin, pointAt, zoom } from './mapView';
@@ -178,6 +178,9 @@ function grant(wish: CommandId): void {
       return;
     case 'vehicle':
       inOrOut();
+      return;
+    case 'climb':
+      upOrDown();
       return;
     case 'iAmHere':
       placingMe.value = !placeShown.peek() && !placingMe.peek();

@@ -1,7 +1,10 @@
+import { computed } from '@preact/signals';
 import { antennaById } from '../../core/antenna/catalogue';
+import { climbableM, isAloft } from '../../core/run/climbing';
 import { isAtVehicle } from '../../core/run/vehicle';
 import { distanceM } from '../../core/units/frames';
-import { act, runState } from '../currentRun';
+import { CAUTION_WORDS } from '../cautionWords';
+import { act, openRun, runState } from '../currentRun';
 import { placeShown, placingMe } from './beliefNow';
 import { placingPin } from './mapView';
 import { lengthText } from './measures';
@@ -9,12 +12,36 @@ import { lengthText } from './measures';
 /** The row over the walk's for kinds of exercise that need one. */
 export function KindControls() {
   const hasVehicle = (runState.value?.vehicle ?? null) !== null;
-  if (placeShown.value && !hasVehicle) return null;
+  const roof = roofNow.value;
+  if (placeShown.value && !hasVehicle && roof === null) return null;
   return (
     <div class="kind-row">
       {!placeShown.value && <OwnPlace />}
+      {roof !== null && <Roof heightM={roof} />}
       {hasVehicle && <VehicleDoor />}
     </div>
+  );
+}
+
+/** Height of what may be climbed here, or of what was climbed; `null` elsewhere. */
+const roofNow = computed<number | null>(() => {
+  const [state, scenario] = [runState.value, openRun.value?.exercise.scenario];
+  if (!state || !scenario || state.vehicle?.aboard) return null;
+  return state.hold.aloftM ?? climbableM(scenario, state.at);
+});
+
+export const upOrDown = (): void => act({ type: runState.peek() && isAloft(runState.peek()!) ? 'comeDown' : 'climb' });
+
+function Roof({ heightM }: { readonly heightM: number }) {
+  const aloft = runState.value !== null && isAloft(runState.value);
+  const [height, unit] = lengthText(heightM);
+  return (
+    <>
+      <button type="button" title="2" onClick={upOrDown}>
+        {aloft ? 'Come down' : 'Climb'} <span class="number">{height}</span> {unit}
+      </button>
+      <span class="kind-note">{aloft ? 'Up here the antenna is higher, and nobody walks.' : CAUTION_WORDS.heights}</span>
+    </>
   );
 }
 

@@ -63,7 +63,7 @@ export function SkylineStrip() {
 function lookout(): (state: RunState) => Skyline {
   let seen: { readonly from: RunState; readonly skyline: Skyline } | null = null;
   return (state) => {
-    if (!seen || distanceM(seen.from.at, state.at) > ANEW_M || seen.from.hold.raised !== state.hold.raised) {
+    if (!seen || distanceM(seen.from.at, state.at) > ANEW_M || antennaHeightM(seen.from.hold) !== antennaHeightM(state.hold)) {
       // The eye is a hand's breadth lower than the antenna.
       seen = { from: state, skyline: skylineLayers(openRun.peek()!.exercise.world, state.at, antennaHeightM(state.hold) - 0.1) };
     }

@@ -1,8 +1,11 @@
 import { TICKS_PER_S } from '../../core/run/state';
-import { act, holdNow, legsNow, openRun, runState } from '../currentRun';
+import { act, holdNow, legsNow, live, openRun, runState } from '../currentRun';
 import { paceText } from './measures';
 import { changePace, chosenPace, paces } from './pace';
 import { bearingText, blockedWords } from './words';
+
+/** What keeps the hands busy. */
+const BUSY: readonly string[] = ['changeAntenna', 'climb', 'comeDown'];
 
 /** Walk where the antenna points, or stop. A tap on the map walks there. */
 export function WalkControl() {
@@ -10,6 +13,7 @@ export function WalkControl() {
   const walking = (legs?.paceMPerS ?? 0) > 0;
   const busyS = Math.ceil(((runState.value?.busyUntilTick ?? 0) - (runState.value?.tick ?? 0)) / TICKS_PER_S);
   const aboard = runState.value?.vehicle?.aboard === true;
+  const climbs = busyS > 0 && live.value?.log.filter(({ action }) => BUSY.includes(action.type)).at(-1)?.action.type !== 'changeAntenna';
   const compass = openRun.value?.exercise.scenario.aids.compass;
   const [pace, unit] = paceText(chosenPace.value.mPerS);
   return (
@@ -32,7 +36,11 @@ export function WalkControl() {
           <span class="unit">{unit}</span>
         </button>
       )}
-      {busyS > 0 && <span class="walk-blocked">changing the antenna, {busyS} s</span>}
+      {busyS > 0 && (
+        <span class="walk-blocked">
+          {climbs ? 'climbing' : 'changing the antenna'}, {busyS} s
+        </span>
+      )}
       {runState.value?.blocked && <span class="walk-blocked">{blockedWords(runState.value)}</span>}
     </div>
   );

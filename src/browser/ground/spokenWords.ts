@@ -41,6 +41,7 @@ export function changesInWords(
     say(mostWalkM! - onFootM(before) > leftM && mostWalkM! - onFootM(now) <= leftM, `${lengthSaid(leftM)} of walking left`);
   }
   say(!before.blocked && now.blocked, blockedWords(now));
+  say(before.hold.aloftM !== now.hold.aloftM, now.hold.aloftM ? `climbing ${lengthSaid(now.hold.aloftM)}` : 'coming down');
   say(before.vehicle?.aboard !== now.vehicle?.aboard, now.vehicle?.aboard ? 'in the vehicle' : 'out of the vehicle');
   say(now.belief !== null && before.belief !== now.belief, 'own place set');
   words.push(...notebookWords(before.notebook, now.notebook, compass));

@@ -16,6 +16,7 @@ const LIST = [
   { id: 'walkEast', key: 'd', button: null, says: 'walk east' },
   { id: 'walk', key: ' ', button: 2, says: 'walk ahead along the antenna, or stop' },
   { id: 'vehicle', key: '1', button: null, says: 'get into the vehicle or out of it, where there is one' },
+  { id: 'climb', key: '2', button: null, says: 'climb a roof that may be climbed, or come down' },
   { id: 'slower', key: 'z', button: 13, says: 'slower' },
   { id: 'faster', key: 'x', button: 12, says: 'faster' },
   { id: 'mark', key: 'm', button: 0, says: 'mark the bearing' },

@@ -14,6 +14,8 @@ export type Poses = {
   readonly headingDeg: Float64Array;
   readonly rollDeg: Float32Array;
   readonly raised: Uint8Array;
+  /** Metres climbed above the ground. */
+  readonly aloftM: Float32Array;
   /** Number in `ANTENNA_IDS`. */
   readonly antenna: Uint8Array;
   readonly gainDb: Float32Array;
@@ -31,6 +33,7 @@ export function posesOf(states: readonly RunState[]): Poses {
     headingDeg: Float64Array.from(rows, ({ hold }) => hold.headingDeg),
     rollDeg: Float32Array.from(rows, ({ hold }) => hold.rollDeg),
     raised: Uint8Array.from(rows, ({ hold }) => (hold.raised ? 1 : 0)),
+    aloftM: Float32Array.from(rows, ({ hold }) => hold.aloftM ?? 0),
     antenna: Uint8Array.from(rows, ({ hold }) => ANTENNA_IDS.indexOf(hold.antenna)),
     gainDb: Float32Array.from(rows, ({ controls }) => controls.gainDb),
     attenuatorDb: Float32Array.from(rows, ({ controls }) => controls.attenuatorDb),
@@ -54,7 +57,13 @@ export function stateAt(scenario: Scenario, poses: Poses, atS: number): RunState
     ...begin(scenario),
     tick: Math.round((place / POSES_PER_S) * TICKS_PER_S),
     at: { eM: between(poses.eM), nM: between(poses.nM) },
-    hold: { headingDeg, rollDeg: poses.rollDeg[i]!, raised: poses.raised[i] === 1, antenna: ANTENNA_IDS[poses.antenna[i]!]! },
+    hold: {
+      headingDeg,
+      rollDeg: poses.rollDeg[i]!,
+      raised: poses.raised[i] === 1,
+      antenna: ANTENNA_IDS[poses.antenna[i]!]!,
+      ...(poses.aloftM[i]! > 0 ? { aloftM: poses.aloftM[i]! } : {}),
+    },
     controls: { gainDb: poses.gainDb[i]!, attenuatorDb: poses.attenuatorDb[i]!, tunedMHz: poses.tunedMHz[i]! },
     walkedM: between(poses.walkedM),
   };

@@ -94,6 +94,7 @@ const longWithoutVehicle = ({ limits, kit }: Scenario): readonly Unfair[] =>
 function missingCautions({ ground, cautions }: Scenario): readonly Unfair[] {
   const asks: readonly (readonly [Caution, boolean, string])[] = [
     ['wires', ground.powerLines.length > 0, 'power lines are on the map and the caution about wires is not given'],
+    ['heights', ground.buildings.some(({ climb }) => climb), 'a roof may be climbed and the caution about heights is not given'],
     ['water', ground.water.lakes > 0, 'there is a lake and the caution about water is not given'],
   ];
   return asks

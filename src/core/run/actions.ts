@@ -18,6 +18,9 @@ export type Action =
   /** Get into the vehicle, beside it; or out of it. Aboard, walking is driving along roads and tracks. */
   | { readonly type: 'board' }
   | { readonly type: 'leave' }
+  /** Climb what may be climbed here, or come down again. */
+  | { readonly type: 'climb' }
+  | { readonly type: 'comeDown' }
   /** Walk to a place and stop there. */
   | { readonly type: 'walkTo'; readonly at: MapPoint; readonly paceMPerS: number }
   /** Say where one stands, where the map does not show it. */

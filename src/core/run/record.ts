@@ -37,6 +37,8 @@ const action = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('walkTo'), at: place, paceMPerS: number }),
   z.strictObject({ type: z.literal('board') }),
   z.strictObject({ type: z.literal('leave') }),
+  z.strictObject({ type: z.literal('climb') }),
+  z.strictObject({ type: z.literal('comeDown') }),
   z.strictObject({ type: z.literal('believe'), at: place }),
   z.strictObject({ type: z.literal('mark') }),
   z.strictObject({ type: z.literal('strikeOut'), mark: z.int().min(0).max(10_000) }),

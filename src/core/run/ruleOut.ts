@@ -62,8 +62,11 @@ export function ruledOutSquares(exercise: Exercise, asked: RuleOutAsked): HatchG
   const { scenario, world } = exercise;
   const grid = noHatch(scenario.ground.sizeM);
   const tag = weakestTag(scenario);
-  const neededDbm = neededBySector(exercise, tag, asked);
-  const highest = Math.max(...asked.silences.map(({ hold }) => antennaHeightM(hold)), 1.7);
+  // What was not heard on a roof says nothing of the ground that is seen from its foot, and the other way round.
+  const last = asked.silences.at(-1)?.hold.aloftM;
+  const silences = asked.silences.filter(({ hold }) => hold.aloftM === last);
+  const neededDbm = neededBySector(exercise, tag, { ...asked, silences });
+  const highest = Math.max(...silences.map(({ hold }) => antennaHeightM(hold)), 1.7);
   const eye = pointOver(world, asked.at, 1.7);
   for (let square = 0; square < grid.hatched.length; square++) {
     if (asked.known?.hatched[square] === 1) continue;

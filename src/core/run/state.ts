@@ -6,7 +6,14 @@ export const TICKS_PER_S = 20;
 export const TICK_S = 1 / TICKS_PER_S;
 
 /** How the antenna is held. rollDeg 0 is flat (elements level), 90 upright; raised is the outstretched arm. */
-export type Hold = { readonly headingDeg: number; readonly rollDeg: number; readonly raised: boolean; readonly antenna: AntennaId };
+export type Hold = {
+  readonly headingDeg: number;
+  readonly rollDeg: number;
+  readonly raised: boolean;
+  readonly antenna: AntennaId;
+  /** How high above the ground its owner has climbed, metres; left out on the ground. */
+  readonly aloftM?: number;
+};
 
 /** What the hands have set on the receiver. */
 export type Controls = { readonly gainDb: number; readonly attenuatorDb: number; readonly tunedMHz: number };
@@ -83,7 +90,7 @@ export type RunState = {
   readonly vehicle: Vehicle | null;
   /** True where the last tick's movement was stopped by water, a building or the map's edge. */
   readonly blocked: boolean;
-  /** Until this tick the hands are busy changing the antenna. */
+  /** Until this tick the hands are busy changing the antenna or climbing. */
   readonly busyUntilTick: number;
   /** `null` where the map shows the own place. */
   readonly belief: Belief | null;
@@ -97,8 +104,8 @@ export type RunState = {
   readonly ending: Ending | null;
 };
 
-/** Antenna height above ground, metres: chest or outstretched arm. */
-export const antennaHeightM = (hold: Hold): number => (hold.raised ? 2.4 : 1.7);
+/** Antenna height above ground, metres: chest or outstretched arm, over what was climbed. */
+export const antennaHeightM = (hold: Hold): number => (hold.raised ? 2.4 : 1.7) + (hold.aloftM ?? 0);
 
 /** Metres gone on foot. */
 export const onFootM = ({ walkedM, drivenM }: Pick<RunState, 'walkedM' | 'drivenM'>): number => walkedM - drivenM;

@@ -7,6 +7,7 @@ import type { World } from '../world/world';
 import type { Action } from './actions';
 import { roundedMHz } from './begin';
 import { endedByBound } from './bounds';
+import { climbed, climbedDown, isAloft } from './climbing';
 import { driven } from './drive';
 import { type RunState, TICK_S, TICKS_PER_S } from './state';
 import { tagAt } from './tagMotion';
@@ -47,8 +48,12 @@ export function step(scenario: Scenario, state: RunState, action: Action): RunSt
     case 'walk':
     case 'walkTo':
       return setLegs(scenario, state, action);
+    case 'climb':
+      return climbed(scenario, state);
+    case 'comeDown':
+      return climbedDown(state);
     case 'board':
-      return boarded(state);
+      return isAloft(state) ? state : boarded(state);
     case 'leave':
       return left(state);
     case 'believe':
@@ -82,6 +87,7 @@ function changeAntenna(scenario: Scenario, state: RunState, antenna: (typeof ANT
 }
 
 function setLegs(scenario: Scenario, state: RunState, action: Extract<Action, { type: 'walk' | 'walkTo' }>): RunState {
+  if (isAloft(state)) return state;
   const paceMPerS = inRange(action.paceMPerS, 0, scenario.limits.paceMPerS);
   if (action.type === 'walk') {
     return { ...state, legs: { courseDeg: wrapBearingDeg(tenth(action.courseDeg)), paceMPerS, until: null } };

@@ -17,6 +17,7 @@ const MENDS: Readonly<Record<string, string>> = {
   'ground.coverRules': 'give a cover with heights in metres from -500 to 9000 and slopes in percent from 0 to 400, or leave it out',
   'ground.patches': 'give a cover with an outline of 3 to 24 places inside the map, or leave it out',
   'ground.powerLines': 'give route, spans and heights in metres within the bounds of the scenario schema',
+  'ground.buildings.climb': 'write true where its roof may be climbed, or leave it out',
   'radio.guidedDbPer100M': 'give decibels per 100 m of power line between 0.2 and 30, or leave it out for 3',
   tags: 'give one to eight tags',
   'tags.at': 'give [east, north] in metres inside the map',

@@ -99,6 +99,8 @@ const ground = z.strictObject({
         alongDeg: between(0, 359.99),
         heightM: between(2, 30),
         walls: z.enum(['stone', 'metal']),
+        /** Its flat roof, or the tower that it is, may be climbed. Left out: it may not. */
+        climb: z.literal(true).optional(),
       }),
     )
     .max(40),

@@ -33,7 +33,8 @@ export function answersPart(
     const from = states[setback.tick]!.at;
     if (distance.isClose(setback.tick) || !outlookCouldBeGained(ground, from)) return [];
     const lastTick = setback.tick + WITHIN_S * TICKS_PER_S;
-    const gained = placesAfter(states, setback.tick, lastTick).some((at) => isClearer(ground, from, at));
+    const isUp = states.slice(setback.tick, lastTick + 1).some(({ hold }) => (hold.aloftM ?? 0) >= HIGHER_M);
+    const gained = isUp || placesAfter(states, setback.tick, lastTick).some((at) => isClearer(ground, from, at));
     return gained || lastTick < states.length ? [{ setback, gained }] : [];
   });
   if (answers.length === 0) return PART_NOT_SHOWN;

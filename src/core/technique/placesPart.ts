@@ -15,6 +15,8 @@ const FULL_PERCENTILE = 75;
 const NO_MARKS_PERCENTILE = 25;
 /** Where the quartiles of openness differ by less, no place near is clearer than another. */
 export const LEAST_CONTRAST = 0.05;
+/** Whoever climbs a roof for a reading has sought the clearest place there is. */
+const ALOFT_PERCENTILE = 100;
 /** A place counts for about as much as a minute. */
 const PLACE_WEIGHT = 60;
 
@@ -26,7 +28,10 @@ export function placesPart(readings: readonly Reading[], outlook: Outlook, dista
   const places = newPlaces(readings, distance);
   const uneven = places.filter(({ at }) => outlook.contrastAround(at) >= LEAST_CONTRAST);
   if (places.length < LEAST_PLACES || uneven.length === 0) return PART_NOT_SHOWN;
-  const judged = uneven.map((reading) => ({ reading, percentile: outlook.percentileAmong(reading.at, reading.at) }));
+  const judged = uneven.map((reading) => ({
+    reading,
+    percentile: reading.aloft ? ALOFT_PERCENTILE : outlook.percentileAmong(reading.at, reading.at),
+  }));
   const marks = judged.map(({ percentile }) => linearScore(percentile, FULL_PERCENTILE, NO_MARKS_PERCENTILE));
   const moments = judged.map(({ reading, percentile }, i) => momentOf(reading, percentile, marks[i]!));
   return { score: marks.reduce((sum, mark) => sum + mark, 0) / marks.length, moments };

@@ -12,6 +12,8 @@ export type Reading = {
   readonly at: MapPoint;
   readonly bearingDeg: number;
   readonly marked: boolean;
+  /** Taken from a roof or tower that was climbed for it. */
+  readonly aloft?: boolean;
 };
 
 /** A heading counts as held after this rest at the end of a sweep. */
@@ -34,8 +36,9 @@ export function readingsOf({ run }: Evidence, sweeps: readonly Sweep[]): readonl
     return [{ tick: toTick, at: state.at, bearingDeg: state.hold.headingDeg, marked: false }];
   });
   const all = [...marks, ...held].sort((a, b) => a.tick - b.tick);
-  return all.filter((reading, i) => {
-    const next = all[i + 1];
+  const placed = all.map((reading) => ((run.states[reading.tick]?.hold.aloftM ?? 0) > 0 ? { ...reading, aloft: true } : reading));
+  return placed.filter((reading, i) => {
+    const next = placed[i + 1];
     return !next || distanceM(reading.at, next.at) > 10;
   });
 }
