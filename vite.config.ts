@@ -24,7 +24,7 @@ export default defineConfig({
     // The worklet and the worker must stay files of their own: a data: script would need a wider content policy.
     assetsInlineLimit: 0,
     // What a worker needs is not fetched ahead by tags in the page.
-    modulePreload: { resolveDependencies: (_, needed, { hostId }) => (/every\.worker/.test(hostId) ? [] : needed) },
+    modulePreload: { resolveDependencies: (_, needed, { hostId }) => (/\.worker/.test(hostId) ? [] : needed) },
     rolldownOptions: { output: { codeSplitting: { groups: [{ name: hearing(), minShareCount: 2 }] } } },
     chunkSizeWarningLimit: 1800,
   },
