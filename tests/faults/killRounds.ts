@@ -68,8 +68,10 @@ export async function killRounds(times: number, seed: string, told: (round: Roun
       const goOn = page.getByRole('button', { name: /Go on with/ });
       if (ticks > 0) {
         await goOn.click();
-        await page.locator('.map-window canvas, .rating').first().waitFor({ timeout: 60_000 });
+        await opened(page);
       } else await playerAt(page).openExercise(EXERCISE);
+      // a run that had ended takes a moment to come to its debrief
+      if (ticks > END_AFTER_S * TICKS_PER_S) await page.waitForTimeout(400);
       if (await page.locator('.rating').count()) {
         // it had ended when it was killed: going on with it is its debrief
         before = { shownS: 0, killedWhile: 'ending', finished };
@@ -80,13 +82,8 @@ export async function killRounds(times: number, seed: string, told: (round: Roun
       if (ticks > 0) await paused.last().click();
       if (ticks > END_AFTER_S * TICKS_PER_S) {
         await page.getByRole('button', { name: 'Pause', exact: true }).click();
-        await page
-          .getByRole('button', { name: /give up/i })
-          .first()
-          .click();
         const shownS = await secondsShown(page);
-        const sure = page.getByRole('button', { name: /give up/i });
-        if (await sure.count()) await sure.last().click();
+        await page.getByRole('button', { name: 'Give up and see the debrief' }).click();
         await page.waitForTimeout(random() * LONGEST_AFTER_END_MS);
         await kill();
         before = { shownS, killedWhile: 'ending', finished };
@@ -103,6 +100,15 @@ export async function killRounds(times: number, seed: string, told: (round: Roun
     rmSync(profile, { recursive: true, force: true });
   }
   return rounds;
+}
+
+/** @throws Error that tells what the page shows where the unfinished run doesn't open */
+async function opened(page: Page): Promise<void> {
+  try {
+    await page.locator('.map-window canvas, .rating').first().waitFor({ timeout: 60_000 });
+  } catch {
+    throw new Error(`an unfinished run did not open; the page shows: ${(await page.locator('body').innerText()).slice(0, 600)}`);
+  }
 }
 
 async function secondsShown(page: Page): Promise<number> {
