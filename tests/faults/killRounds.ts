@@ -107,7 +107,7 @@ async function opened(page: Page): Promise<void> {
   try {
     await page.locator('.map-window canvas, .rating').first().waitFor({ timeout: 60_000 });
   } catch {
-    throw new Error(`an unfinished run did not open; the page shows: ${(await page.locator('body').innerText()).slice(0, 600)}`);
+    throw new Error(`an unfinished run did not open; the page shows: ${(await page.locator('body').ariaSnapshot()).slice(0, 600)}`);
   }
 }
 
