@@ -82,3 +82,15 @@ test('a place on top of the first station is refused by its number, as on any ot
     if (!fix.ok) expect(fix.reason).toContain(`on top of station ${on + 1}`);
   }
 });
+
+test('a place half a metre from the first station is on top of it although all bearings meet there exactly', () => {
+  const stations = [
+    [0, 0],
+    [1000, 0],
+    [0, 1000],
+  ] as const;
+  const place = { eM: 0.3, nM: 0.4 };
+  const bearingsDeg = stations.map(([eM, nM]) => bearingDeg({ eM, nM }, place));
+  const fix = estimateFix({ stations, bearingsDeg });
+  expect(fix.ok ? '' : fix.reason).toContain('on top of station 1');
+});
