@@ -77,3 +77,17 @@ test('a turn of a microradian costs 5e-13 without loss of digits', () => {
   const one = frameOf([{ at: { eM: 0, nM: 0 }, bearingDeg: 0 }]);
   expect(Math.abs(lineShortfall(one, 0, { x: 1e-6, y: 1 }) / 5e-13 - 1)).toBeLessThan(1e-9);
 });
+
+test('on a station the others keep their full shortfall by weight, and a second bearing taken there counts with the first', () => {
+  const here = { eM: 0, nM: 0 };
+  const some = frameOf([
+    { at: here, bearingDeg: 350 },
+    { at: { eM: 100, nM: 0 }, bearingDeg: 300 }, // 30 degrees off the station, which lies at 270
+    { at: here, bearingDeg: 10 },
+    { at: { eM: 0, nM: -80 }, bearingDeg: 60 }, // 60 degrees off
+  ]);
+  const by = [0.8, 0.5, 0.8, 0.25];
+  const others = 0.5 * (1 - Math.cos(Math.PI / 6)) + 0.25 * (1 - Math.cos(Math.PI / 3));
+  const own = 1.6 - 1.6 * Math.cos(Math.PI / 18);
+  for (const station of [0, 2]) expect(shortfallOnStation(some, by, station)).toBeCloseTo(others + own, 12);
+});

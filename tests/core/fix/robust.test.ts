@@ -29,3 +29,8 @@ test.each([
 ])('F0.95 with 2 and %d degrees is the tabled %d', (freedom, tabled) => {
   expect(Math.abs(fisherF95(freedom) - tabled)).toBeLessThan(0.006);
 });
+
+test.each([1e-5, 9e-5, 1.2e-4, 1.6e-4])('Andrews weights near 0 are 1 - (t/1.5)^2 / 6: at %d within 1e-15', (t) => {
+  // Differences from 1 are told, since a sign lost in them hardly moves the weight itself.
+  expect(Math.abs(1 - robustWeight('andrews', t) - (t / 1.5) ** 2 / 6)).toBeLessThan(3e-16);
+});
