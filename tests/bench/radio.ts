@@ -34,7 +34,7 @@ function placeMs(space: Airspace, places: readonly MapPoint[]): number {
 
 /** The same for 400 places spread over the map of a shipped exercise. */
 function mapMs(file: string): number {
-  const scenario = loadScenario(file, readFileSync(new URL(`../../scenarios/${file}.json`, import.meta.url), 'utf8'));
+  const scenario = loadScenario(file, readFileSync(`scenarios/${file}.json`, 'utf8'));
   const world = generateWorld(scenario);
   const space = makeAirspace({ scenario, world, tagIndex: 0, tagAt: tagAt(scenario, 0, 0) });
   // steps of two irrational shares fill a square evenly
@@ -81,7 +81,7 @@ function movingTagMs(): number {
 
 /** A shipped exercise from its text to the first waves at its start, nothing known before, milliseconds. */
 function readyToWalkMs(file: string): number {
-  const text = readFileSync(new URL(`../../scenarios/${file}.json`, import.meta.url), 'utf8');
+  const text = readFileSync(`scenarios/${file}.json`, 'utf8');
   return bestMs(2, () => {
     const scenario = loadScenario(file, text);
     const [eM, nM] = scenario.start.at;
