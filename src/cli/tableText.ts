@@ -1,5 +1,6 @@
 import type { ClubReport } from '../core/club/clubReport';
 import type { Placed } from '../core/club/rank';
+import { marksOf } from '../core/club/tableRow';
 import { clock } from '../core/technique/habit';
 import { outcomeWords } from '../core/technique/outcomeWords';
 
@@ -49,7 +50,7 @@ function runRow({ row, technique, outcome, why }: Placed): Row {
     'clear view': dash(habits.clearView),
     'by outcome': dash(outcome),
     outcome: row.outcome ? `${outcomeWords(row.outcome)} ${clock(row.outcome.timeS)}` : '–',
-    replay: row.aided ? `${row.mark}, aided` : row.mark,
+    replay: marksOf(row),
     why,
   };
 }

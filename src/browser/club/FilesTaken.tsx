@@ -1,4 +1,5 @@
 import { useRef } from 'preact/hooks';
+import { marksOf } from '../../core/club/tableRow';
 import { anonymous, checking, stopChecking, type Taken, takeFiles, taken } from './clubTable';
 
 /** The way in for run files and saved tables, and what each file came to. */
@@ -80,5 +81,5 @@ function cameTo({ collected }: Taken): string {
   if (fault) return `not taken: ${fault.path === '' ? '' : `${fault.path}: `}${fault.found}. Mend: ${fault.mend}.`;
   const { rows } = collected.table;
   if (rows.length !== 1) return `table of ${rows.length} runs`;
-  return `${rows[0]!.mark}${rows[0]!.aided ? ', aided' : ''}`;
+  return marksOf(rows[0]!);
 }

@@ -1,6 +1,6 @@
 import type { ExerciseReport } from '../../core/club/clubReport';
 import type { Placed } from '../../core/club/rank';
-import { wrongDeclarations } from '../../core/club/tableRow';
+import { marksOf, wrongDeclarations } from '../../core/club/tableRow';
 import { clock } from '../../core/technique/habit';
 import { outcomeWords } from '../../core/technique/outcomeWords';
 import { Segments } from '../controls/Segments';
@@ -106,10 +106,7 @@ function Line({ placed: { row, outcome: outcomePlace, why }, place, shared, onDe
       <td class="club-outcome">{outcome ? <Outcome outcome={outcome} place={outcomePlace} /> : '–'}</td>
       <td>
         <div class="club-replay">
-          <span class={row.mark === 'checked' ? '' : 'club-mark'}>
-            {row.mark}
-            {row.aided && ', aided'}
-          </span>
+          <span class={row.mark === 'checked' ? '' : 'club-mark'}>{marksOf(row)}</span>
           {file && row.sound && (
             <button type="button" class="plain club-debrief" aria-label={`Debrief of ${name}`} onClick={() => onDebrief(file)}>
               Debrief

@@ -57,7 +57,7 @@ export function Verdict(wanted: Wanted) {
     const stops = [
       survey.close,
       effect(() => askForLayer(survey, { tag, timeS: debriefing.end.tick / TICKS_PER_S })),
-      runReplay(open.exercise, poses, live.peek()!.pulses, sound),
+      runReplay(open.exercise, poses, live.peek()!, sound),
       debriefKeys(timeline, moments, () => {
         layersOpen.value = !layersOpen.peek();
       }),

@@ -1,6 +1,7 @@
 import { effect, type ReadonlySignal, signal } from '@preact/signals';
 import { type Poses, posesEndS, stateAt } from '../../core/debrief/poses';
 import type { Exercise } from '../../core/run/exercise';
+import type { Live } from '../../core/run/live';
 import { backgroundNow, type Pulse } from '../../core/run/pulse';
 import type { HabitId, Moment } from '../../core/technique/habit';
 import type { SoundOutput } from '../sound/output';
@@ -70,7 +71,7 @@ const SCENE_EVERY_S = 0.1;
 export function runReplay(
   exercise: Exercise,
   poses: Poses,
-  pulses: readonly Pulse[],
+  { pulses, state: { interventions } }: Pick<Live, 'pulses' | 'state'>,
   sound: ReadonlySignal<SoundOutput | null>,
 ): () => void {
   const { mainsHz } = exercise.scenario.radio;
@@ -89,7 +90,7 @@ export function runReplay(
     if (!out || pace.peek() !== 1) return;
     if (Math.abs(to - sceneAtS) >= SCENE_EVERY_S) {
       sceneAtS = to;
-      out.scene({ ...backgroundNow(exercise, stateAt(exercise.scenario, poses, to)), mainsHz });
+      out.scene({ ...backgroundNow(exercise, { ...stateAt(exercise.scenario, poses, to), interventions }), mainsHz });
     }
     for (const { heard } of between(pulses, from, to)) out.pulse(heard);
   };

@@ -1,5 +1,6 @@
 import { computed, effect, signal } from '@preact/signals';
 import { CLEAREST_NOTE_HZ, pitchHz } from '../../core/receiver/tuning';
+import { asListedAndHeard } from '../../core/run/intervention';
 import { type Refutation, refutationOf } from '../../core/run/refutation';
 import { isHatched } from '../../core/run/ruleOut';
 import type { MapPoint } from '../../core/units/frames';
@@ -34,7 +35,7 @@ const refutation = computed<Refutation | null>(() => {
   const [open, now] = [openRun.value, live.peek()];
   if (!place || !open?.exercise.scenario.aids.ownPosition || !now) return null;
   const { at, hold, tick } = now.state;
-  return refutationOf(open.exercise, { pin: place, at, tag, hold, notebook, tick, listener: now.listener });
+  return refutationOf(asListedAndHeard(open.exercise, now.state), { pin: place, at, tag, hold, notebook, tick, listener: now.listener });
 });
 
 export const pinWords = computed(() => {

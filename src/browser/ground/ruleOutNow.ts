@@ -1,5 +1,6 @@
 import { computed, signal } from '@preact/signals';
 import type { Exercise } from '../../core/run/exercise';
+import { asListedAndHeard } from '../../core/run/intervention';
 import { type HatchGrid, ruledOutSquares, squaresIn, together } from '../../core/run/ruleOut';
 import { silencesHere } from '../../core/run/silence';
 import type { Ruling } from '../../core/run/state';
@@ -30,7 +31,11 @@ function squaresOf(exercise: Exercise, ruling: Ruling, number: number): HatchGri
   const key = `${number}/${ruling.atTick}/${ruling.at.eM}/${ruling.at.nM}`;
   const grid =
     known.get(key) ??
-    ruledOutSquares(exercise, { ...ruling, silences: silencesHere(silences.peek(), ruling), listener: live.peek()!.listener });
+    ruledOutSquares(asListedAndHeard(exercise, { ...live.peek()!.state, tick: ruling.atTick }), {
+      ...ruling,
+      silences: silencesHere(silences.peek(), ruling),
+      listener: live.peek()!.listener,
+    });
   known.set(key, grid);
   return grid;
 }
@@ -58,7 +63,9 @@ export function ruleOut(around: MapPoint | null): void {
     ruleOutSaid.value = 'Nothing was listened for in vain here yet. Turn the antenna round, and wait for a beep on each side.';
     return;
   }
-  const found = squaresIn(ruledOutSquares(open.exercise, { at, atTick, around, silences: here, listener: now.listener }));
+  const found = squaresIn(
+    ruledOutSquares(asListedAndHeard(open.exercise, now.state), { at, atTick, around, silences: here, listener: now.listener }),
+  );
   if (found === 0) {
     ruleOutSaid.value = around
       ? 'Not there: it is out of view, or the weakest tag, lying crosswise, might go unheard at what you listened with.'

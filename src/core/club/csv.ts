@@ -41,6 +41,7 @@ const COLUMNS: readonly (readonly [string, (placed: Placed) => Cell])[] = [
   ['program', ({ row }) => row.program],
   ['fix error m', ({ row }) => row.outcome?.fix?.offM ?? null],
   ['tag in area of fix', ({ row }) => row.outcome?.fix?.within ?? null],
+  ['with an instructor', ({ row }) => row.withInstructor ?? false],
 ];
 
 /** The table as comma-separated values: a header, a line a run, CRLF, UTF-8. Empty cells are not shown, not ranked or unknown. */

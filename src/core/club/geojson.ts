@@ -46,5 +46,6 @@ const runProperties = ({ row, technique, outcome, why }: Placed): object => ({
   habits: row.habits,
   replay: row.mark,
   aided: row.aided,
+  withInstructor: row.withInstructor ?? false,
   secondsOfPositions: row.track.map(([timeS]) => timeS),
 });

@@ -5,7 +5,7 @@ import type { HabitStanding } from './habitPicture';
 import { PAGE_STYLE } from './pageStyle';
 import type { Placed } from './rank';
 import type { SeasonLine } from './season';
-import { wrongDeclarations } from './tableRow';
+import { marksOf, wrongDeclarations } from './tableRow';
 import { tracksDrawing } from './tracksDrawing';
 import { xmlText } from './xmlText';
 
@@ -81,7 +81,7 @@ const place = (value: number | null): string => (value === null ? '–' : `${val
 function runCells({ row, technique, outcome, why }: Placed): readonly string[] {
   const { quietGain, setThenSweep, walkAndListen, clearView } = row.habits;
   const name = row.name === '' ? '<i>no name</i>' : xmlText(row.name);
-  const marks = [row.mark, ...(row.aided ? ['aided'] : [])].join(', ');
+  const marks = marksOf(row);
   return [
     place(technique),
     why === '' ? name : `${name}<br><span class="quiet">${xmlText(why)}</span>`,

@@ -30,6 +30,7 @@ export function rowOfReplay(exercise: Exercise, recording: Recording, run: Repla
     exercise: recording.digest,
     ...check,
     aided: recording.aided,
+    ...(run.state.interventions.length > 0 ? { withInstructor: true } : {}),
     program: recording.program,
     gradedBy: PROGRAM_VERSION,
     begunAt: recording.begunAt ?? null,

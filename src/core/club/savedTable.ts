@@ -73,6 +73,7 @@ const row = z.strictObject({
   sound: z.boolean(),
   reasons: z.array(sentence).max(20),
   aided: z.boolean(),
+  withInstructor: z.boolean().optional(),
   program: z.string().max(20),
   gradedBy: z.string().max(20),
   begunAt: z.iso.datetime({ offset: true }).startsWith('20').max(40).nullable(),

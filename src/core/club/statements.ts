@@ -54,6 +54,11 @@ function resultOf(row: TableRow, ended: boolean): object {
     success: row.outcome?.found ?? false,
     completion: ended,
     duration: `PT${seconds(row).toFixed(2)}S`,
-    extensions: { [`${HOME}/habits`]: row.habits, [`${HOME}/replay`]: row.mark, [`${HOME}/aided`]: row.aided },
+    extensions: {
+      [`${HOME}/habits`]: row.habits,
+      [`${HOME}/replay`]: row.mark,
+      [`${HOME}/aided`]: row.aided,
+      [`${HOME}/with-instructor`]: row.withInstructor ?? false,
+    },
   };
 }

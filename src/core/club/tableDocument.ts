@@ -37,6 +37,7 @@ const placedRun = ({ row, technique, outcome, why }: Placed): object => ({
   timeS: row.outcome?.timeS ?? null,
   replay: row.mark,
   aided: row.aided,
+  withInstructor: row.withInstructor ?? false,
   reasons: row.reasons,
   whyNoPlace: why,
 });

@@ -44,6 +44,8 @@ export type TableRow = {
   /** Why it is not checked, sentences. */
   readonly reasons: readonly string[];
   readonly aided: boolean;
+  /** An instructor watched the run or changed it; left out where none did. */
+  readonly withInstructor?: boolean | undefined;
   readonly program: string;
   /** Version that graded it. */
   readonly gradedBy: string;
@@ -66,6 +68,10 @@ export function personOf({ name, run }: Pick<TableRow, 'name' | 'run'>): string 
   const plain = name.normalize('NFC').trim().replace(/\s+/g, ' ').toLowerCase();
   return plain === '' ? `unnamed ${run}` : plain;
 }
+
+/** How far a run is checked, and what was not as usual in it: `checked, aided, with an instructor`. */
+export const marksOf = ({ mark, aided, withInstructor }: Pick<TableRow, 'mark' | 'aided' | 'withInstructor'>): string =>
+  [mark, ...(aided ? ['aided'] : []), ...(withInstructor ? ['with an instructor'] : [])].join(', ');
 
 export const wrongDeclarations = ({ declarations, ending }: Pick<Outcome, 'declarations' | 'ending'>): number =>
   declarations - (ending === 'found' ? 1 : 0);

@@ -1,3 +1,4 @@
+import { asIntervened } from '../run/intervention';
 import { antennaHeightM, type Mark, TICKS_PER_S } from '../run/state';
 import { tagAt } from '../run/tagMotion';
 import type { Evidence } from '../technique/habit';
@@ -69,7 +70,7 @@ export function bearingRows(evidence: Evidence, timeline: Timeline): readonly Be
 export function* wavesBehind({ exercise, run }: Evidence, rows: readonly BearingRow[]): Generator<readonly WaveArrow[]> {
   for (const { at, atS, tag, number } of rows) {
     const mark: Mark = run.state.notebook[number - 1]!;
-    const { hold } = run.states[Math.min(run.states.length - 1, mark.atTick)]!;
-    yield waveArrows(exercise, tag, at, antennaHeightM(hold), atS);
+    const state = run.states[Math.min(run.states.length - 1, mark.atTick)]!;
+    yield waveArrows(asIntervened(exercise, state), tag, at, antennaHeightM(state.hold), atS);
   }
 }

@@ -1,3 +1,4 @@
+import { asListedAndHeard } from '../run/intervention';
 import { type HatchGrid, isHatched, noHatch, ruledOutSquares, squaresIn, together } from '../run/ruleOut';
 import { type Silence, silencesHere, silencesOf } from '../run/silence';
 import { type RunState, TICKS_PER_S } from '../run/state';
@@ -57,7 +58,8 @@ function hatchOf({ exercise, run }: Evidence, silences: readonly Silence[], from
   const here = silencesHere(silences, from);
   if (here.length === 0) return noHatch(exercise.scenario.ground.sizeM);
   const { at, atTick, around } = from;
-  return ruledOutSquares(exercise, { at, atTick, around, silences: here, listener: run.listener, ...(known ? { known } : {}) });
+  const heard = asListedAndHeard(exercise, { tick: atTick, interventions: run.state.interventions });
+  return ruledOutSquares(heard, { at, atTick, around, silences: here, listener: run.listener, ...(known ? { known } : {}) });
 }
 
 /** States at equal lengths of the walk, each the last one at its place, when all was listened to that would be. */

@@ -1,8 +1,10 @@
 import type { AntennaId } from '../scenario/schema';
 import type { MapPoint } from '../units/frames';
+import type { Deed } from './intervention';
 
-/** Everything a learner can do. Person, walker, replay and test use the same door. */
+/** Everything a learner can do, and an instructor to his run. Person, walker, replay and test use the same door. */
 export type Action =
+  | Deed
   /** Point the antenna (mouse, touch, compass). */
   | { readonly type: 'turn'; readonly toDeg: number }
   /** Turn the antenna steadily (keys, stick); 0 stops. */

@@ -21,7 +21,7 @@ export function buzzHere(exercise: Exercise, tag: number, tagAt: MapPoint, at: M
       (sum, { source, wave }) => sum + (toPowerRatio(source.powerDbm) * receiving.fan([wave])(headingDeg, rollDeg, raised)) / 2,
       0,
     );
-    return toDb(watts);
+    return toDb(watts) + exercise.lineNoiseRaisedDb;
   };
 }
 

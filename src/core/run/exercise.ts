@@ -17,6 +17,8 @@ export type Exercise = {
   /** The waves of one tag when it is at a place; places of moving tags lie on a lattice of 10 m. */
   readonly airspace: (tag: number, tagAt: MapPoint) => Airspace;
   readonly antenna: (id: AntennaId, tag: number) => ReceivingAntenna;
+  /** How much louder lines spark than the scenario says, dB: an instructor's doing, 0 as it is opened. */
+  readonly lineNoiseRaisedDb: number;
 };
 
 /** Airspaces kept at a time: the last places of eight moving tags. */
@@ -30,6 +32,7 @@ export function openExercise(scenario: Scenario, world: World = generateWorld(sc
     scenario,
     digest: digestOf(scenario),
     world,
+    lineNoiseRaisedDb: 0,
     airspace(tag, tagAt) {
       const at = sendingPlace(scenario, tag, tagAt);
       const key = `${tag}/${at.eM}/${at.nM}`;

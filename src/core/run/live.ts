@@ -22,6 +22,13 @@ export const beginLive = (exercise: Exercise, listener: Listener = USUAL_LISTENE
   listener,
 });
 
+/** Actions that are done while the run rests: no time passes. At the next tick they stand before what that tick brings. */
+export function actedAtRest(exercise: Exercise, live: Live, actions: readonly Action[]): Live {
+  if (live.state.ending !== null) return live;
+  const state = actions.reduce((before, action) => step(exercise.scenario, before, action), live.state);
+  return { ...live, state, log: [...live.log, ...actions.map((action) => ({ tick: live.state.tick, action }))] };
+}
+
 /** The one loop of person, walker, replay and test: actions of this tick, pulses that begin in it, then time goes on. */
 export function tickOnce(exercise: Exercise, live: Live, actions: readonly Action[]): Live {
   if (live.state.ending !== null) return live;

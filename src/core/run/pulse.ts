@@ -6,6 +6,7 @@ import { outsideOf, receive } from '../receiver/receive';
 import { bearingDeg, distanceM, type MapPoint } from '../units/frames';
 import { buzzHere } from './buzz';
 import type { Exercise } from './exercise';
+import { asIntervened } from './intervention';
 import { atTerminal, bestAtPlace, noiseDbm, type TagHere, tagHere } from './sense';
 import { standingBestHold } from './standingHold';
 import { antennaHeightM, type RunState, timeS } from './state';
@@ -35,7 +36,8 @@ const tenth = (value: number): number => Math.round(value * 10) / 10;
  * One pulse from end to end: timetable, waves, antenna, receiver, ear; rounded, and split into what is heard and what is
  * so. The voice plays `heard`; walkers and habits that concern hearing see `heard` alone.
  */
-export function pulseNow(exercise: Exercise, state: RunState, due: DuePulse, listener: Listener = USUAL_LISTENER): Pulse {
+export function pulseNow(opened: Exercise, state: RunState, due: DuePulse, listener: Listener = USUAL_LISTENER): Pulse {
+  const exercise = asIntervened(opened, state);
   const plan = exercise.scenario.tags[due.tag]!;
   const here = tagHere(exercise, due.tag, state.at, antennaHeightM(state.hold), due.atS);
   const input = atTerminal(exercise, here, state.hold);
@@ -59,7 +61,8 @@ export function pulseNow(exercise: Exercise, state: RunState, due: DuePulse, lis
  * Level of a pulse out of the receiver with the hands as they are in `state`: while it sounds it follows them. What is recorded is
  * the pulse as it began.
  */
-export function levelNowDb(exercise: Exercise, state: RunState, due: Pick<DuePulse, 'tag' | 'atS'>): number {
+export function levelNowDb(opened: Exercise, state: RunState, due: Pick<DuePulse, 'tag' | 'atS'>): number {
+  const exercise = asIntervened(opened, state);
   const here = tagHere(exercise, due.tag, state.at, antennaHeightM(state.hold), due.atS);
   return hundredth(receive(atTerminal(exercise, here, state.hold), state.controls).levelDb);
 }
@@ -83,7 +86,8 @@ function truthOf(exercise: Exercise, state: RunState, here: TagHere, powerDbm: n
 /** What sounds between the pulses, dB re the limiter's ceiling. */
 export type Background = { readonly noiseDb: number; readonly buzzDb: number };
 
-export function backgroundNow(exercise: Exercise, state: RunState): Background {
+export function backgroundNow(opened: Exercise, state: RunState): Background {
+  const exercise = asIntervened(opened, state);
   const place = tagAt(exercise.scenario, 0, timeS(state));
   const buzzDbm = buzzHere(exercise, 0, place, state.at, antennaHeightM(state.hold))(state.hold);
   const outside = outsideOf({ ...noiseDbm(exercise), buzzDbm }, state.controls);

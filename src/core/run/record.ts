@@ -9,6 +9,7 @@ import { ANTENNA_IDS, type Scenario } from '../scenario/schema';
 import { digestOf } from '../scenario/seal';
 import type { Action, Entry } from './actions';
 import type { Exercise } from './exercise';
+import { hintText, LONGEST_HINT } from './intervention';
 import type { Live } from './live';
 import { runSealOf } from './runSeal';
 import { TICKS_PER_S } from './state';
@@ -52,6 +53,11 @@ const action = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('declare') }),
   z.strictObject({ type: z.literal('declareFix') }),
   z.strictObject({ type: z.literal('giveUp') }),
+  z.strictObject({ type: z.literal('watch') }),
+  z.strictObject({ type: z.literal('weaken'), tag: z.int().min(0).max(100), byDb: number }),
+  z.strictObject({ type: z.literal('raiseLineNoise'), byDb: number }),
+  z.strictObject({ type: z.literal('hint'), text: z.string().max(2 * LONGEST_HINT) }),
+  z.strictObject({ type: z.literal('holdUp'), held: z.boolean() }),
 ]);
 
 /** A heard pulse as a row: time ms, pitch Hz, level, loudness, audible, flat out, S units. The length is the tag's. */
@@ -145,6 +151,7 @@ function plainAction(done: Action): Action {
   if (done.type === 'walkTo' || done.type === 'believe') return { ...done, at: { eM: done.at.eM, nM: done.at.nM } };
   if ((done.type === 'guess' || done.type === 'chooseStart') && done.at) return { ...done, at: { eM: done.at.eM, nM: done.at.nM } };
   if (done.type === 'ruleOut' && done.around) return { ...done, around: { eM: done.around.eM, nM: done.around.nM } };
+  if (done.type === 'hint') return { ...done, text: hintText(done.text) };
   return done;
 }
 

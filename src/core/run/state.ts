@@ -1,5 +1,6 @@
 import type { AntennaId } from '../scenario/schema';
 import type { MapPoint } from '../units/frames';
+import type { Intervention } from './intervention';
 
 /** The run's clock counts whole ticks, so that a log replays exactly whatever the frame rate was. */
 export const TICKS_PER_S = 20;
@@ -101,6 +102,8 @@ export type RunState = {
   readonly startChoice: StartChoice | null;
   readonly declarations: readonly Declaration[];
   readonly declaredFixes: readonly DeclaredFix[];
+  /** What an instructor did to the run. */
+  readonly interventions: readonly Intervention[];
   readonly ending: Ending | null;
 };
 

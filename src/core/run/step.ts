@@ -9,6 +9,7 @@ import { roundedMHz } from './begin';
 import { endedByBound } from './bounds';
 import { climbed, climbedDown, isAloft } from './climbing';
 import { driven } from './drive';
+import { interventionsWith } from './intervention';
 import { type RunState, TICK_S, TICKS_PER_S } from './state';
 import { tagAt } from './tagMotion';
 import { namedTag, taskOf } from './task';
@@ -75,6 +76,12 @@ export function step(scenario: Scenario, state: RunState, action: Action): RunSt
       return declare(scenario, state);
     case 'declareFix':
       return declareFix(scenario, state);
+    case 'watch':
+    case 'weaken':
+    case 'raiseLineNoise':
+    case 'hint':
+    case 'holdUp':
+      return { ...state, interventions: interventionsWith(state, scenario.tags.length, action) };
     case 'giveUp':
       return { ...state, ending: 'gave-up' };
   }

@@ -115,7 +115,7 @@ export function handmadeRun(script: (hands: Hands) => void, setting: Setting = {
     throw new Error('a run made by hand has no radio');
   };
   return {
-    exercise: { scenario, digest: '', world: setting.world ?? FLAT, airspace: refuse, antenna: refuse },
+    exercise: { scenario, digest: '', world: setting.world ?? FLAT, airspace: refuse, antenna: refuse, lineNoiseRaisedDb: 0 },
     run: { state, states, pulses, log: [], listener: { thresholdDb: 0 } as Evidence['run']['listener'] },
   };
 }

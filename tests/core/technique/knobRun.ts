@@ -64,7 +64,7 @@ export function knobRun(script: (knobs: Knobs) => void, turnedDeg = 0, leastDb: 
     throw new Error('a run made by hand has no radio');
   };
   return {
-    exercise: { scenario, digest: '', world: FLAT, airspace: refuse, antenna: refuse },
+    exercise: { scenario, digest: '', world: FLAT, airspace: refuse, antenna: refuse, lineNoiseRaisedDb: 0 },
     run: { state: { ...last(), notebook: marks }, states, pulses, log: [], listener: { thresholdDb: 0 } },
   };
 }
