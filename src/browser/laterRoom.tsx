@@ -4,8 +4,8 @@ import type { ComponentType } from 'preact';
 type Fetched<P> = { readonly Made: ComponentType<P> } | 'fetching' | 'missing' | null;
 
 type LaterRoom<P> = ComponentType<P> & {
-  /** Fetches the code before the room is opened. */
-  readonly ahead: () => void;
+  /** Fetches the code before the room is opened. @returns is it there */
+  readonly ahead: () => Promise<boolean>;
 };
 
 type Missing = ComponentType<{ readonly onAgain: () => void }>;
@@ -16,22 +16,26 @@ type Missing = ComponentType<{ readonly onAgain: () => void }>;
  */
 export function laterRoom<P extends object>(fetchRoom: () => Promise<ComponentType<P>>, Missing: Missing = RoomMissing): LaterRoom<P> {
   const room = signal<Fetched<P>>(null);
+  let coming = Promise.resolve(false);
   const fetchNow = () => {
     room.value = 'fetching';
-    fetchRoom().then(
+    coming = fetchRoom().then(
       (Made) => {
         room.value = { Made };
+        return true;
       },
       () => {
         room.value = 'missing';
+        return false;
       },
     );
   };
   const ahead = () => {
     if (room.peek() === null) fetchNow();
+    return coming;
   };
   const Room = (props: P) => {
-    ahead();
+    void ahead();
     const made = room.value;
     if (made === null || made === 'fetching') return null;
     if (made === 'missing') return <Missing onAgain={fetchNow} />;

@@ -26,7 +26,6 @@ import './debrief/debriefMap.css';
 import './debrief/debriefParts.css';
 import './debrief/debriefPrint.css';
 import { finishedRun, forgetFinished, openKept, openRecording, reading } from './finishedRun';
-import { Ground } from './ground/Ground';
 import './logbook/logbook.css';
 import './start/today.css';
 import { laterRoom, PartMissing } from './laterRoom';
@@ -80,7 +79,7 @@ function followRoute(): void {
     goTo('/');
     return;
   }
-  void openRunOf(named.scenario, 'kept' in named ? named.kept : null);
+  void openRunOf(named.scenario, 'kept' in named ? named.kept : null, Ground.ahead());
 }
 
 /** The run that is open, or the kept one that the address names. */
@@ -96,6 +95,7 @@ function followDebrief(key: number | null): void {
   }
 }
 
+const Ground = laterRoom(async () => (await import('./ground/Ground')).Ground);
 const Debrief = laterRoom(async () => (await import('./debrief/Debrief')).Debrief);
 const Logbook = laterRoom(async () => (await import('./logbook/Logbook')).Logbook);
 const Club = laterRoom(async () => (await import('./club/Club')).Club);
@@ -217,6 +217,6 @@ tendRun((key) => goTo(key === null ? '/debrief' : `/debrief/${key}`));
 effect(followRoute);
 // A run that is being played needs its debrief, and the network may be gone by then.
 effect(() => {
-  if (openRun.value) Debrief.ahead();
+  if (openRun.value) void Debrief.ahead();
 });
 render(<Rooms />, document.getElementById('app')!);

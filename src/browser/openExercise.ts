@@ -34,8 +34,11 @@ let begunAt = '';
 let checkedAt: string | null = null;
 let waves: WavesAhead | null = null;
 
-/** Makes the ground in a worker, opens the run on it, and lets it begin where sound is allowed to. */
-export async function openRunOf(scenario: Scenario, from: KeptRun | null = null): Promise<void> {
+/**
+ * Makes the ground in a worker, opens the run on it, and lets it begin where sound is allowed to. `screen` is the coming of the screen that
+ * shows it: nothing begins that can't be seen.
+ */
+export async function openRunOf(scenario: Scenario, from: KeptRun | null, screen: Promise<boolean>): Promise<void> {
   const kept = from?.run ?? null;
   const tell = (stage: Stage) => {
     opening.value = { scenario, stage, fault: null };
@@ -44,6 +47,7 @@ export async function openRunOf(scenario: Scenario, from: KeptRun | null = null)
   forgetFinished();
   try {
     const [{ world, land }, who] = await Promise.all([openLand(scenario, () => tell('map')), listenerHere(), openSound()]);
+    if (!(await screen)) throw new Error('the code of its screen did not come. Is the network gone?');
     tell('waves');
     const exercise = openExercise(scenario, world);
     const come = kept ? resumed(exercise, kept) : justBegun(beginLive(exercise, who.listener));

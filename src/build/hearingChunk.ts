@@ -4,10 +4,11 @@ type Context = { readonly getModuleInfo: (id: string) => { readonly importedIds:
 
 const ROOM = resolve('src/browser/listening/mountListening.tsx').replaceAll('\\', '/');
 const CORE = /\/src\/core\//;
+const CONTROLS = /\/src\/browser\/(controls|sound)\//;
 
 /**
- * Names the file of what the Listening room hears with: waves, antenna, receiver and ear. Cut up by who else needs which part it was a
- * dozen files, and more bytes.
+ * Names the files of what the Listening room hears with (waves, antenna, receiver and ear) and of the controls that it shares with other
+ * screens. Cut up by who else needs which part they were a dozen files, and more bytes.
  */
 export function hearing(): (id: string, context: Context) => string | null {
   const needed = new Set<string>();
@@ -20,6 +21,7 @@ export function hearing(): (id: string, context: Context) => string | null {
   };
   return (id, context) => {
     if (needed.size === 0) gather(ROOM, context);
-    return CORE.test(id) && needed.has(id) ? 'hearing' : null;
+    if (!needed.has(id)) return null;
+    return CORE.test(id) ? 'hearing' : CONTROLS.test(id) ? 'controls' : null;
   };
 }
