@@ -1,7 +1,8 @@
 import { batch, computed, signal } from '@preact/signals';
 import type { Action } from '../core/run/actions';
 import type { Exercise } from '../core/run/exercise';
-import type { Live } from '../core/run/live';
+import { type Deed, isHeldUp } from '../core/run/intervention';
+import { actedAtRest, type Live } from '../core/run/live';
 import { type Silence, silencesAmong } from '../core/run/silence';
 import { onFootM, type RunState } from '../core/run/state';
 import { step } from '../core/run/step';
@@ -36,6 +37,10 @@ export const wholeSecond = computed(() => Math.floor((runState.value?.tick ?? 0)
 export const walkedM = computed(() => Math.round(runState.value ? onFootM(runState.value) : 0));
 export const ending = computed(() => runState.value?.ending ?? null);
 export const lastPulse = computed(() => live.value?.pulses.at(-1)?.heard ?? null);
+/** An instructor's window on this machine looks at this run. */
+export const instructorThere = signal(false);
+/** The instructor has stopped the run; with his window gone it is the walker's again. */
+export const heldUp = computed(() => instructorThere.value && isHeldUp(runState.value?.interventions ?? []));
 /** The run with what was asked for since its last tick: sound follows the hand at once, the log at the next tick. */
 const asked = signal<RunState | null>(null);
 export const askedState = computed(() => asked.value ?? runState.value);
@@ -48,6 +53,19 @@ export function act(action: Action): void {
   if (paused.peek() && !['strikeOut', 'unstrike', 'changeAntenna', 'giveUp'].includes(action.type)) return;
   queue = action.type === 'turn' ? [...queue.filter(({ type }) => type !== 'turn'), action] : [...queue, action];
   asked.value = comingState();
+}
+
+/** Done at once, also while the run rests: an instructor does not wait for it to go on. */
+export function actOfInstructor(deed: Deed): void {
+  const [open, now] = [openRun.peek(), live.peek()];
+  if (!open || !now || now.state.ending !== null) return;
+  const next = actedAtRest(open.exercise, now, [deed]);
+  if (next.state.interventions === now.state.interventions) return;
+  batch(() => {
+    live.value = next;
+    asked.value = queue.length === 0 ? null : comingState();
+    if (deed.type === 'holdUp') paused.value = deed.held;
+  });
 }
 
 export function takeActions(): readonly Action[] {

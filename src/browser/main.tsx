@@ -19,6 +19,7 @@ import './ground/fix.css';
 import './ground/pinNote.css';
 import './ground/ruleOut.css';
 import './ground/tags.css';
+import './ground/hintSlip.css';
 import './ground/panelOnPhones.css';
 import './debrief/rating.css';
 import './debrief/debrief.css';
@@ -100,6 +101,7 @@ const Debrief = laterRoom(async () => (await import('./debrief/Debrief')).Debrie
 const Logbook = laterRoom(async () => (await import('./logbook/Logbook')).Logbook);
 const Club = laterRoom(async () => (await import('./club/Club')).Club);
 const Desk = laterRoom(async () => (await import('./desk/Desk')).Desk);
+const Instructor = laterRoom(async () => (await import('./instructor/Instructor')).Instructor);
 const Share = laterRoom(async () => (await import('./share/Share')).Share);
 const ScoreCode = laterRoom(async () => (await import('./share/ScoreCode')).ScoreCode, PartMissing);
 const CardByLink = laterRoom(async () => (await import('./share/CardByLink')).CardByLink);
@@ -129,6 +131,7 @@ function Rooms() {
   }
   if (now.room === 'logbook')
     return <Logbook onBack={() => goTo('/')} onDrills={() => goTo('/drills')} onDebrief={(key) => goTo(`/debrief/${key}`)} />;
+  if (now.room === 'instructor') return <Instructor onBack={() => goTo('/')} />;
   if (now.room === 'club') return <Club shipped={shipped} onBack={() => goTo('/')} onDebrief={openRunFile} />;
   if (now.room === 'desk')
     return (

@@ -1,14 +1,7 @@
 import type { Outcome } from '../../core/technique/grade';
+import { outcomeEndings } from './outcomeEndings';
 
 const clock = (s: number): string => `${Math.floor(s / 60)}:${String(Math.floor(s % 60)).padStart(2, '0')}`;
-const ENDINGS: Readonly<Record<string, string>> = {
-  found: 'found',
-  fixed: 'fix declared',
-  'too-near': 'came too near',
-  'walked-out': 'way used up',
-  'gave-up': 'given up',
-  'out-of-time': 'out of time',
-};
 
 /** A declared fix against the truth; nothing where the task was a find. */
 function fixLines(fix: Outcome['fix']): readonly (readonly [string, string, string])[] {
@@ -22,11 +15,19 @@ function fixLines(fix: Outcome['fix']): readonly (readonly [string, string, stri
 }
 
 /** What came of it: beside the grade, never inside it. */
-export function OutcomeNumbers({ outcome, aided }: { readonly outcome: Outcome; readonly aided: boolean }) {
+export function OutcomeNumbers({
+  outcome,
+  aided,
+  withInstructor,
+}: {
+  readonly outcome: Outcome;
+  readonly aided: boolean;
+  readonly withInstructor: boolean;
+}) {
   const { timeS, walkedM, bearingErrorDeg, guessErrorM, declarations, atOtherTag = 0, placeErrorM, drivenM, fix, ending } = outcome;
   const wrong = declarations - (ending === 'found' ? 1 : 0);
   const lines: readonly (readonly [string, string, string])[] = [
-    ['Tag', ENDINGS[ending ?? ''] ?? '–', ''],
+    ['Tag', outcomeEndings[ending ?? ''] ?? '–', ''],
     ...fixLines(fix),
     ['Time', clock(timeS), ''],
     ['Walked', walkedM < 1_000 ? String(walkedM) : (walkedM / 1_000).toFixed(2), walkedM < 1_000 ? 'm' : 'km'],
@@ -52,6 +53,12 @@ export function OutcomeNumbers({ outcome, aided }: { readonly outcome: Outcome; 
         <div>
           <dt class="label">Aided</dt>
           <dd>captions on</dd>
+        </div>
+      )}
+      {withInstructor && (
+        <div>
+          <dt class="label">Instructor</dt>
+          <dd>watched or changed it</dd>
         </div>
       )}
     </dl>

@@ -24,6 +24,7 @@ import { GainCard } from './GainCard';
 import { GainPart } from './GainPart';
 import { BarKey, HabitLines } from './HabitLines';
 import { HABIT_NAMES, unbroken } from './habitWords';
+import { InstructorPart } from './InstructorPart';
 import { MomentList } from './MomentList';
 import { MomentSlip } from './MomentSlip';
 import { DebriefMap } from './map/DebriefMap';
@@ -122,7 +123,7 @@ export function Verdict(wanted: Wanted) {
       />
       <div class="debrief-rest">
         <section class="debrief-outcome" aria-label="Outcome">
-          <OutcomeNumbers outcome={grade.outcome} aided={about.aided} />
+          <OutcomeNumbers outcome={grade.outcome} aided={about.aided} withInstructor={debriefing.end.interventions.length > 0} />
           <div class="debrief-deeds">
             <button type="button" class="primary" onClick={onAgain}>
               Again
@@ -171,6 +172,14 @@ export function Verdict(wanted: Wanted) {
         {debriefing.tagCheck && (
           <Part title="Tag check" lead="What was done with the tag before leaving. It is not graded.">
             <TagCheckPart judged={debriefing.tagCheck} />
+          </Part>
+        )}
+        {debriefing.end.interventions.length > 0 && (
+          <Part
+            title="The instructor"
+            lead="What was done to this run from the instructor’s window. Grade and charts know of it; survey pictures show the exercise as it is written."
+          >
+            <InstructorPart state={debriefing.end} tags={scenario.tags} />
           </Part>
         )}
         {debriefing.ruledOut && (

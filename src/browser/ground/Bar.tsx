@@ -1,5 +1,5 @@
 import { MutedMark, SpeakerMark } from '../controls/marks';
-import { notebook, openRun, paused, walkedM, wholeSecond } from '../currentRun';
+import { heldUp, notebook, openRun, paused, walkedM, wholeSecond } from '../currentRun';
 import { change, settings } from '../storage/settings';
 import { lengthText } from './measures';
 import { notebookShown } from './panels';
@@ -45,6 +45,7 @@ export function Bar() {
       <button
         type="button"
         class="plain bar-pause"
+        disabled={heldUp.value}
         onClick={() => {
           paused.value = !paused.value;
         }}

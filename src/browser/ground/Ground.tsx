@@ -1,10 +1,11 @@
 import { useEffect } from 'preact/hooks';
 import type { Action } from '../../core/run/actions';
 import { CloseMark } from '../controls/marks';
-import { act, comingState, live, notebook, openRun, paused } from '../currentRun';
+import { act, comingState, heldUp, instructorThere, live, notebook, openRun, paused } from '../currentRun';
 import type { CommandId } from '../input/commands';
 import { groundGamepad } from '../input/gamepad';
 import { groundKeys } from '../input/groundKeys';
+import { answerInstructor } from '../instructor/runLink';
 import { KeepNote } from '../KeepNote';
 import { unlockSound } from '../sound/unlock';
 import { change, settings, stepVolume } from '../storage/settings';
@@ -22,6 +23,7 @@ import { FixButton, FixSlip } from './FixSlip';
 import { followFirstMinute } from './firstSteps';
 import { chooseStart, closeFix, placingStart, toggleFix } from './fixNow';
 import { GainSlide } from './GainSlide';
+import { HintSlip } from './HintSlip';
 import { inOrOut, KindControls, upOrDown } from './KindControls';
 import { MapChrome } from './MapChrome';
 import { MapWindowFrame } from './MapWindowFrame';
@@ -60,6 +62,7 @@ export function Ground({ onLeave }: { readonly onLeave: () => void }) {
       fastestMPerS: () => paces.peek().at(-1)!.mPerS,
       resting: () => paused.peek(),
       goOn() {
+        if (heldUp.peek()) return;
         unlockSound();
         paused.value = false;
       },
@@ -72,14 +75,20 @@ export function Ground({ onLeave }: { readonly onLeave: () => void }) {
     const restHidden = () => {
       if (document.hidden) rest();
     };
-    window.addEventListener('blur', rest);
+    // With an instructor beside, a click into the other window takes the focus away and nobody has left.
+    const restLeft = () => {
+      if (!instructorThere.peek()) rest();
+    };
+    const stopAnswering = answerInstructor();
+    window.addEventListener('blur', restLeft);
     document.addEventListener('visibilitychange', restHidden);
     return () => {
       stopPins();
       stopFirst();
       stopKeys();
       stopGamepad();
-      window.removeEventListener('blur', rest);
+      stopAnswering();
+      window.removeEventListener('blur', restLeft);
       document.removeEventListener('visibilitychange', restHidden);
     };
   }, []);
@@ -94,6 +103,7 @@ export function Ground({ onLeave }: { readonly onLeave: () => void }) {
         <MapChrome />
         <BriefSlip />
         <div class="map-foot">
+          <HintSlip />
           <KeepNote />
           <FirstMinute />
           <Caption />
@@ -170,7 +180,7 @@ function keepFocus(event: MouseEvent): void {
 function grant(wish: CommandId): void {
   switch (wish) {
     case 'pause':
-      paused.value = !paused.peek();
+      if (!heldUp.peek()) paused.value = !paused.peek();
       return;
     case 'pin':
       placingPin.value = !placingPin.peek();

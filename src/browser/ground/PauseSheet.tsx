@@ -1,6 +1,6 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { CAUTION_WORDS } from '../cautionWords';
-import { act, openRun, paused, runState } from '../currentRun';
+import { act, heldUp, openRun, paused, runState } from '../currentRun';
 import { SoundLossLine } from '../sound/SoundLossLine';
 import { unlockSound } from '../sound/unlock';
 import { PauseRest } from './PauseRest';
@@ -13,26 +13,31 @@ export function PauseSheet({ onLeave }: { readonly onLeave: () => void }) {
   const scenario = openRun.value?.exercise.scenario;
   if (!scenario) return null;
   const begun = (runState.value?.tick ?? 0) > 0;
+  const held = heldUp.value;
+  const title = held ? 'The instructor has stopped the run' : begun ? 'Paused' : scenario.title;
   return (
-    <div class="sheet" role="dialog" aria-modal="true" aria-label={begun ? 'Paused' : scenario.title}>
+    <div class="sheet" role="dialog" aria-modal="true" aria-label={title}>
       <div class="sheet-inner">
-        <h2 class="sheet-title">{begun ? 'Paused' : scenario.title}</h2>
+        <h2 class="sheet-title">{title}</h2>
+        {held && <p role="status">It goes on when the instructor says so, at the very moment where it was stopped.</p>}
         <p class="sheet-brief">{scenario.brief}</p>
         <TaskLine />
         <SoundLossLine />
         <div class="sheet-deeds">
-          <button
-            ref={goOn}
-            type="button"
-            class="primary"
-            onClick={() => {
-              unlockSound();
-              paused.value = false;
-            }}
-          >
-            {begun ? 'Go on' : 'Begin'}
-          </button>
-          {begun && (
+          {!held && (
+            <button
+              ref={goOn}
+              type="button"
+              class="primary"
+              onClick={() => {
+                unlockSound();
+                paused.value = false;
+              }}
+            >
+              {begun ? 'Go on' : 'Begin'}
+            </button>
+          )}
+          {begun && !held && (
             <button
               type="button"
               onClick={() => {

@@ -47,6 +47,9 @@ export function changesInWords(
   words.push(...notebookWords(before.notebook, now.notebook, compass));
   say(before.guess !== now.guess, now.guess ? 'guess pin set' : 'guess pin taken away');
   say(before.rulings.length < now.rulings.length, 'ground ruled out');
+  for (const { deed } of now.interventions.slice(before.interventions.length)) {
+    if (deed.type === 'hint') words.push(`from the instructor: ${deed.text}`);
+  }
   now.rulings.forEach(({ takenBack }, i) => {
     const was = before.rulings[i];
     say(was !== undefined && was.takenBack !== takenBack, takenBack ? 'ruling taken back' : 'ground ruled out again');
