@@ -1,9 +1,10 @@
-import { batch, computed, signal } from '@preact/signals';
+import { batch, computed, effect, signal } from '@preact/signals';
 import type { Action } from '../core/run/actions';
 import type { Exercise } from '../core/run/exercise';
 import { type Deed, isHeldUp } from '../core/run/intervention';
 import { actedAtRest, type Live } from '../core/run/live';
 import { type Silence, silencesAmong } from '../core/run/silence';
+import { briefNow } from '../core/run/stages';
 import { onFootM, type RunState } from '../core/run/state';
 import { step } from '../core/run/step';
 import { type CheckBeep, checkBeepsAmong } from '../core/run/tagCheck';
@@ -37,6 +38,13 @@ export const wholeSecond = computed(() => Math.floor((runState.value?.tick ?? 0)
 export const walkedM = computed(() => Math.round(runState.value ? onFootM(runState.value) : 0));
 export const ending = computed(() => runState.value?.ending ?? null);
 export const lastPulse = computed(() => live.value?.pulses.at(-1)?.heard ?? null);
+/** What is to be done now: the brief, or the last text that came on the way. */
+export const taskText = computed(() => {
+  const scenario = openRun.value?.exercise.scenario;
+  return scenario ? briefNow(scenario, runState.value) : '';
+});
+/** The run rests because a text has come that is yet to be read. */
+export const textCame = signal(false);
 /** An instructor's window on this machine looks at this run. */
 export const instructorThere = signal(false);
 /** The instructor has stopped the run; with his window gone it is the walker's again. */
@@ -95,8 +103,14 @@ export function keepTick(next: Live): void {
   batch(() => {
     live.value = next;
     asked.value = queue.length === 0 ? null : comingState();
+    if (before && next.state.stages.length > before.state.stages.length) [textCame.value, paused.value] = [true, true];
   });
 }
+
+// Whoever goes on has read it.
+effect(() => {
+  if (!paused.value) textCame.value = false;
+});
 
 /** A run to be shown: how far it has come, and what is kept of the way there beside its state. */
 export type Come = {
@@ -116,6 +130,7 @@ export function showRun(open: OpenRun, { live: begun, walked, silences: unheard,
   silences.value = unheard;
   checkBeeps.value = heardFirst;
   track.value = walked;
+  textCame.value = false;
   live.value = begun;
   paused.value = true;
 }

@@ -28,6 +28,8 @@ export function resumed(exercise: Exercise, kept: StoredRun): Come {
     const last = walked.at(-1)!;
     if (Math.hypot(state.at.eM - last.eM, state.at.nM - last.nM) >= 2) walked.push(state.at);
   }
+  // What was done while the run rested stands after its last tick.
+  for (; next < kept.log.length; next++) state = step(scenario, state, kept.log[next]!.action);
   return { live: { ...begun, state: { ...state, spinDegPerS: 0 }, log: kept.log, pulses: kept.pulses }, walked, silences, checkBeeps };
 }
 

@@ -23,7 +23,8 @@ export function startRunClock(sound: () => SoundOutput | null): () => void {
       return;
     }
     owedS += passedS;
-    while (owedS >= TICK_S) {
+    // A text that comes on the way halts the run at its tick.
+    while (owedS >= TICK_S && !paused.peek()) {
       owedS -= TICK_S;
       const before = live.peek()!;
       const next = tickOnce(open.exercise, before, takeActions());

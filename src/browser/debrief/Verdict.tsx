@@ -34,6 +34,7 @@ import { Part } from './Part';
 import { RuledOutPart } from './RuledOutPart';
 import { beginReplay, type ChosenMoment, choose, chosenBearing, chosenMoment, runReplay } from './replay';
 import { Scrubber } from './Scrubber';
+import { StagesPart } from './StagesPart';
 import { SteadyPart } from './SteadyPart';
 import { TagCheckPart } from './TagCheckPart';
 
@@ -172,6 +173,11 @@ export function Verdict(wanted: Wanted) {
         {debriefing.tagCheck && (
           <Part title="Tag check" lead="What was done with the tag before leaving. It is not graded.">
             <TagCheckPart judged={debriefing.tagCheck} />
+          </Part>
+        )}
+        {scenario.stages && (
+          <Part title="Parts" lead="Each text that came on the way, when it came, and what was walked for it.">
+            <StagesPart scenario={scenario} end={debriefing.end} />
           </Part>
         )}
         {debriefing.end.interventions.length > 0 && (

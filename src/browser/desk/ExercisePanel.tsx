@@ -1,5 +1,6 @@
 import { CAUTION_NAMES } from './deskWords';
 import { ChoiceField, FieldFaults, NumberField, SlideField, TickList, WordsField } from './fields';
+import { StagesFields } from './StagesFields';
 import { TaskFields } from './TaskFields';
 
 /** What the exercise is called, what it is to teach, how long it may take. */
@@ -13,6 +14,7 @@ export function ExercisePanel({ lessons }: { readonly lessons: Readonly<Record<s
       <ChoiceField path="lesson" label="Lesson" words={lessons} />
       <SlideField path="level" label="Level" least={1} most={5} step={1} />
       <TaskFields />
+      <StagesFields />
       <SlideField path="limits.timeS" label="Time at most" unit="min" least={5} most={240} step={5} per={60} />
       <NumberField path="limits.walkM" label="Walk at most" unit="m" step={100} optional />
       <NumberField path="limits.findWithinM" label="A find counts within" unit="m" />

@@ -26,7 +26,7 @@ export function AntennaChoice() {
             key={id}
             inHand={single ? null : id === chosen.value}
             onTake={() => {
-              if (held && !canChangeTo(held, id)) return;
+              if (held && !canChangeTo(scenario, held, id)) return;
               chosen.value = id;
               act({ type: 'changeAntenna', antenna: id });
             }}

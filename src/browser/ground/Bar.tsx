@@ -1,5 +1,5 @@
 import { MutedMark, SpeakerMark } from '../controls/marks';
-import { heldUp, notebook, openRun, paused, walkedM, wholeSecond } from '../currentRun';
+import { heldUp, notebook, openRun, paused, taskText, walkedM, wholeSecond } from '../currentRun';
 import { change, settings } from '../storage/settings';
 import { lengthText } from './measures';
 import { notebookShown } from './panels';
@@ -14,7 +14,7 @@ export function Bar() {
   return (
     <header class="bar">
       <h1 class="bar-title">{scenario?.title}</h1>
-      <p class="bar-task quiet">{scenario?.brief}</p>
+      <p class="bar-task quiet">{taskText.value}</p>
       <p class="bar-number number">
         <span class="unseen">Time </span>
         {clockText(wholeSecond.value)}

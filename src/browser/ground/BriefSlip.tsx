@@ -1,6 +1,6 @@
 import { CAUTION_WORDS } from '../cautionWords';
 import { CloseMark } from '../controls/marks';
-import { openRun } from '../currentRun';
+import { openRun, taskText } from '../currentRun';
 import { briefShown } from './panels';
 import { TaskLine } from './TaskLine';
 
@@ -21,7 +21,7 @@ export function BriefSlip() {
         <CloseMark />
       </button>
       <h2>{scenario.title}</h2>
-      <p>{scenario.brief}</p>
+      <p>{taskText.value}</p>
       <TaskLine />
       {scenario.cautions.length > 0 && (
         <details>

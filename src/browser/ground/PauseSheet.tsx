@@ -1,6 +1,7 @@
 import { useEffect, useRef } from 'preact/hooks';
+import type { Scenario } from '../../core/scenario/schema';
 import { CAUTION_WORDS } from '../cautionWords';
-import { act, heldUp, openRun, paused, runState } from '../currentRun';
+import { act, heldUp, openRun, paused, runState, taskText, textCame } from '../currentRun';
 import { SoundLossLine } from '../sound/SoundLossLine';
 import { unlockSound } from '../sound/unlock';
 import { PauseRest } from './PauseRest';
@@ -14,13 +15,15 @@ export function PauseSheet({ onLeave }: { readonly onLeave: () => void }) {
   if (!scenario) return null;
   const begun = (runState.value?.tick ?? 0) > 0;
   const held = heldUp.value;
-  const title = held ? 'The instructor has stopped the run' : begun ? 'Paused' : scenario.title;
+  const title = held ? 'The instructor has stopped the run' : textCame.value ? stageTitle(scenario) : begun ? 'Paused' : scenario.title;
   return (
-    <div class="sheet" role="dialog" aria-modal="true" aria-label={title}>
+    <div class="sheet" role="dialog" aria-modal="true" aria-label={title} aria-describedby="sheet-brief">
       <div class="sheet-inner">
         <h2 class="sheet-title">{title}</h2>
         {held && <p role="status">It goes on when the instructor says so, at the very moment where it was stopped.</p>}
-        <p class="sheet-brief">{scenario.brief}</p>
+        <p class="sheet-brief" id="sheet-brief">
+          {taskText.value}
+        </p>
         <TaskLine />
         <SoundLossLine />
         <div class="sheet-deeds">
@@ -66,4 +69,10 @@ export function PauseSheet({ onLeave }: { readonly onLeave: () => void }) {
       </div>
     </div>
   );
+}
+
+/** How far one has come among the texts; the brief was the first. */
+function stageTitle({ stages = [] }: Pick<Scenario, 'stages'>): string {
+  const come = runState.value?.stages.length ?? 0;
+  return `Part ${come + 1} of ${stages.length + 1}`;
 }

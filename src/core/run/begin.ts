@@ -30,6 +30,7 @@ export function begin(scenario: Scenario): RunState {
     startChoice: null,
     declarations: [],
     declaredFixes: [],
+    stages: [],
     interventions: [],
     ending: null,
   };

@@ -32,6 +32,16 @@ export function groundFaults(file: string, scenario: Scenario, world: World = ge
       mend: `move the start to within ${BESIDE_WAY_M} m of one, or take the vehicle out`,
     });
   }
+  scenario.stages?.forEach(({ after }, i) => {
+    if (after.kind === 'reached' && blocked(after.at)) {
+      faults.push({
+        file,
+        path: `stages.${i}.after.at`,
+        found: 'the place to be reached lies in water, in a building or on the map’s edge',
+        mend: 'move it to where a walker can stand',
+      });
+    }
+  });
   scenario.tags.forEach((tag, i) => {
     if (blocked(tag.at)) {
       faults.push({

@@ -1,6 +1,7 @@
 import type { AntennaId } from '../scenario/schema';
 import type { MapPoint } from '../units/frames';
 import type { Intervention } from './intervention';
+import type { StageBegun } from './stages';
 
 /** The run's clock counts whole ticks, so that a log replays exactly whatever the frame rate was. */
 export const TICKS_PER_S = 20;
@@ -102,6 +103,8 @@ export type RunState = {
   readonly startChoice: StartChoice | null;
   readonly declarations: readonly Declaration[];
   readonly declaredFixes: readonly DeclaredFix[];
+  /** Texts between that have come, each with where its stage began. */
+  readonly stages: readonly StageBegun[];
   /** What an instructor did to the run. */
   readonly interventions: readonly Intervention[];
   readonly ending: Ending | null;

@@ -10,6 +10,7 @@ import { endedByBound } from './bounds';
 import { climbed, climbedDown, isAloft } from './climbing';
 import { driven } from './drive';
 import { interventionsWith } from './intervention';
+import { staged } from './stages';
 import { type RunState, TICK_S, TICKS_PER_S } from './state';
 import { tagAt } from './tagMotion';
 import { namedTag, taskOf } from './task';
@@ -88,7 +89,7 @@ export function step(scenario: Scenario, state: RunState, action: Action): RunSt
 }
 
 function changeAntenna(scenario: Scenario, state: RunState, antenna: (typeof ANTENNA_IDS)[number]): RunState {
-  if (!scenario.kit.antennas.includes(antenna) || antenna === state.hold.antenna || !canChangeTo(state, antenna)) return state;
+  if (!scenario.kit.antennas.includes(antenna) || antenna === state.hold.antenna || !canChangeTo(scenario, state, antenna)) return state;
   const hold = { ...state.hold, antenna, rollDeg: antennaById(antenna).takenUpRollDeg };
   return { ...state, hold, busyUntilTick: state.tick + ANTENNA_CHANGE_S * TICKS_PER_S };
 }
@@ -166,7 +167,7 @@ export function advance(scenario: Scenario, world: World, state: RunState): RunS
   const turned = state.spinDegPerS === 0 ? state.hold : { ...state.hold, headingDeg: spun(state) };
   const moved = walked(world, { ...state, tick, hold: turned });
   const ending = endedByBound(scenario, moved);
-  return ending === null ? moved : { ...moved, ending };
+  return ending === null ? staged(scenario, moved) : { ...moved, ending };
 }
 
 const spun = (state: RunState): number => wrapBearingDeg(Math.round((state.hold.headingDeg + state.spinDegPerS * TICK_S) * 1000) / 1000);

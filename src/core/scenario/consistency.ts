@@ -62,10 +62,29 @@ export function inconsistencies(file: string, scenario: Scenario): readonly Faul
   kitFaults(scenario, say);
   taskFaults(scenario, say);
   walkFaults(scenario, say);
+  scenario.stages?.forEach(({ after }, i) => {
+    if (after.kind === 'reached') inside(`stages.${i}.after.at`, [after.at]);
+  });
+  stageFaults(scenario, say);
   return faults;
 }
 
 type Say = (path: string, found: string, mend: string) => void;
+
+function stageFaults({ stages = [], limits }: Scenario, say: Say): void {
+  stages.forEach(({ after, vehicleGoes }, i) => {
+    const gone = stages.slice(0, i).some((before) => before.vehicleGoes);
+    if ((after.kind !== 'on-foot' && !vehicleGoes) || (limits.vehicle && !gone)) return;
+    const found = limits.vehicle
+      ? 'it needs the vehicle, which has driven off with a text before'
+      : 'it needs a vehicle, and there is none';
+    say(
+      after.kind === 'on-foot' ? `stages.${i}.after.kind` : `stages.${i}.vehicleGoes`,
+      found,
+      'give a vehicle, or wait for something else',
+    );
+  });
+}
 
 function taskFaults({ task, tags, start, aids }: Scenario, say: Say): void {
   if (task?.tag !== undefined && task.tag >= tags.length) {

@@ -37,6 +37,7 @@ const MENDS: Readonly<Record<string, string>> = {
   'limits.vehicle': 'write true for a vehicle that stands at the start and drives along roads and tracks, else false',
   'limits.walkM': 'give metres between 100 and 40000, or leave it out where one may walk as far as one likes',
   parS: 'give the seconds that the steady walker needs, 1 to 14400, or leave it out',
+  stages: 'give one to eight texts, each with what it waits for: bearings, pin, on-foot, reached, walked or time',
   companion: 'write "beside" or "afterwards", or leave it out for a steady walker that is sent on request',
   tagCheck: 'write true to ask for the tag check before leaving, or leave it out',
   weights: 'give weights between 0 and 4',

@@ -157,6 +157,26 @@ const task = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('fix'), tag: tagNumber.optional(), keepAwayM: between(50, 3_000).optional() }),
 ]);
 
+/** What is done before the next text comes, counted from the text before it. */
+const stageDone = z.discriminatedUnion('kind', [
+  /** So many bearings marked, those that were struck out not counted. */
+  z.strictObject({ kind: z.literal('bearings'), count: z.int().min(1).max(20) }),
+  /** A guess pin set. */
+  z.strictObject({ kind: z.literal('pin') }),
+  /** Out of the vehicle, having driven. */
+  z.strictObject({ kind: z.literal('on-foot') }),
+  z.strictObject({ kind: z.literal('reached'), at: place, withinM: between(10, 1_000) }),
+  z.strictObject({ kind: z.literal('walked'), m: between(10, 20_000) }),
+  z.strictObject({ kind: z.literal('time'), s: between(10, 7_200) }),
+]);
+
+const stage = z.strictObject({
+  after: stageDone,
+  text: text(400),
+  /** The vehicle drives off with this text; the rest is on foot. Left out: it stays. */
+  vehicleGoes: z.literal(true).optional(),
+});
+
 const weight = between(0, 4);
 
 export const scenarioSchema = z.strictObject({
@@ -192,6 +212,8 @@ export const scenarioSchema = z.strictObject({
   }),
   /** Left out: find a tag, whichever. */
   task: task.optional(),
+  /** Texts that come on the way, in this order; the run rests while one is read. Left out: the brief is all. */
+  stages: z.array(stage).min(1).max(8).optional(),
   /** The steady walker's run in the debrief. Left out: it walks only when it is sent. */
   companion: z.enum(COMPANIONS).optional(),
   /** Asks for the tag check before leaving; the debrief says what was left out. Left out: it is not asked for. */

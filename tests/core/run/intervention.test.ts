@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { resumed } from '../../../src/browser/resumeRun';
 import { rowOf } from '../../../src/core/club/rowOf';
 import { marksOf } from '../../../src/core/club/tableRow';
 import type { Action } from '../../../src/core/run/actions';
@@ -111,6 +112,18 @@ test('what is done while the run rests takes no time and stands before what the 
   const again = replayRun(exercise, live.log, 150, live.listener);
   expect(again.pulses).toEqual(live.pulses);
   expect(again.state).toEqual(live.state);
+});
+
+test('a run that was kept while it was stopped comes back stopped and as weak as it was', () => {
+  let live = played(50, { 20: [{ type: 'turn', toDeg: 30 }] });
+  live = actedAtRest(exercise, live, [
+    { type: 'weaken', tag: 0, byDb: 20 },
+    { type: 'holdUp', held: true },
+  ]);
+  const { log, pulses, state } = live;
+  const scenario = exercise.scenario;
+  const kept = { scenario, log, pulses, tick: state.tick, thresholdDb: 0, checkedAt: null, begunAt: '2026-05-12T19:30:05+02:00' };
+  expect(resumed(exercise, kept).live.state).toEqual(state);
 });
 
 test('a run with all of it comes back from its file, replays, and says so in the club’s table', () => {

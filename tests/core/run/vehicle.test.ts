@@ -197,3 +197,20 @@ test('a vehicle with nothing to carry from it is refused, a long antenna without
   expect(paths(false)).toContain('kit.antennas.0');
   expect(paths(true)).not.toContain('kit.antennas.0');
 });
+
+test('a vehicle that drives off with a text takes the long antenna along, and can’t be got into again', () => {
+  const inParts: typeof scenario = { ...scenario, stages: [{ after: { kind: 'on-foot' }, text: 'on foot', vehicleGoes: true }] };
+  let now = done(first, { type: 'board' }, drive(80));
+  for (let tick = 0; tick < 600; tick++) now = advance(inParts, CROSSROADS, now);
+  expect([now.vehicle?.aboard, now.hold.antenna, now.stages.length]).toEqual([true, 'yagi5', 0]);
+  now = advance(inParts, CROSSROADS, step(inParts, now, { type: 'leave' }));
+  expect([now.vehicle, now.hold.antenna, now.stages.length]).toEqual([null, 'yagi3', 1]);
+  const tried = step(inParts, step(inParts, now, { type: 'board' }), { type: 'changeAntenna', antenna: 'yagi5' });
+  expect([tried.vehicle, tried.hold.antenna]).toEqual([null, 'yagi3']);
+});
+
+test('who gets out without having driven has not come to the stage on foot', () => {
+  const inParts: typeof scenario = { ...scenario, stages: [{ after: { kind: 'on-foot' }, text: 'on foot', vehicleGoes: true }] };
+  const now = advance(inParts, CROSSROADS, step(inParts, step(inParts, first, { type: 'board' }), { type: 'leave' }));
+  expect([now.stages.length, now.vehicle?.aboard]).toEqual([0, false]);
+});
