@@ -1,4 +1,4 @@
-import { faultLine } from '../core/scenario/faults';
+import { type Fault, faultLine } from '../core/scenario/faults';
 import { textOf, UsageError } from './inputs';
 import { printed } from './printed';
 
@@ -22,7 +22,12 @@ function give(value: unknown, json: boolean): number {
 
 const line = (value: unknown): void => void process.stdout.write(`${JSON.stringify(value)}\n`);
 
+const tell = (faults: readonly Fault[]): void => {
+  for (const fault of faults) process.stderr.write(`${faultLine(fault)}\n`);
+};
+
 const AT = ['--at <place>', 'EAST,NORTH in metres'] as const;
+const LINES = ['--lines', 'each line of the input is a document of its own, however few there are'] as const;
 const TAG = ['--tag <number>', 'which tag, from 0'] as const;
 const SETTING = [
   ['--gain <db>', 'gain 0 to 90 dB'],
@@ -112,12 +117,13 @@ export const COMMANDS: readonly Command[] = [
     name: 'grade',
     takes: '<...runs>',
     help: 'Grade run files',
-    options: [],
-    run: async (files, _options, json) => {
-      const { lines, grades } = (await import('./grade')).gradeCommand(files, line);
+    options: [LINES],
+    run: async (files, { lines: asLines }, json) => {
+      const { lines, grades, faults } = (await import('./grade')).gradeCommand(files, asLines === true, line);
+      tell(faults);
       if (lines) {
         for (const grade of grades) line(grade);
-        return 0;
+        return faults.length > 0 ? 1 : 0;
       }
       return give(grades.length === 1 && files.length === 1 ? grades[0] : grades, json);
     },
@@ -141,15 +147,15 @@ export const COMMANDS: readonly Command[] = [
     name: 'check',
     takes: '<...files>',
     help: 'Look for faults in scenario and run files',
-    options: [],
-    run: async (files, _options, json) => {
-      let lined = false;
-      const results = (await import('./check')).checkCommand(files, (checked) => {
+    options: [LINES],
+    run: async (files, { lines: asLines }, json) => {
+      let lined = asLines === true;
+      const results = (await import('./check')).checkCommand(files, lined, (checked) => {
         lined = true;
         line(checked);
       });
       const faults = results.flatMap((result) => result.faults);
-      for (const fault of faults) process.stderr.write(`${faultLine(fault)}\n`);
+      tell(faults);
       if (!lined) {
         if (json) give(faults, true);
         else

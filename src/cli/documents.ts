@@ -40,13 +40,20 @@ export function readableDocuments(
     return { documents: documentsOf(file, text).documents, faults: [] };
   } catch (error) {
     if (!(error instanceof InputFaults)) throw error;
-    const lines = text.split('\n').map((row, i) => ({ row, name: `${file}:${i + 1}` }));
-    const tried = lines.filter(({ row }) => row.trim() !== '').map(({ row, name }) => lineValue(name, row));
+    const tried = lineByLine(file, text);
     const documents = tried.filter((one): one is Document => 'value' in one);
     if (documents.length === 0) return { documents, faults: error.faults };
     return { documents, faults: tried.filter((one): one is Fault => !('value' in one)) };
   }
 }
+
+/** Every line that isn't empty as a document of its own, or as what is wrong with it: one answer a line, whatever the others are. */
+export const lineByLine = (file: string, text: string): readonly (Document | Fault)[] =>
+  text
+    .split('\n')
+    .map((row, i) => ({ row, name: `${file}:${i + 1}` }))
+    .filter(({ row }) => row.trim() !== '')
+    .map(({ row, name }) => lineValue(name, row));
 
 function lineValue(name: string, row: string): Document | Fault {
   try {

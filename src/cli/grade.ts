@@ -1,10 +1,11 @@
 import { type Exercise, openExercise } from '../core/run/exercise';
 import { recordingFrom } from '../core/run/record';
+import { type Fault, InputFaults } from '../core/scenario/faults';
 import type { Scenario } from '../core/scenario/schema';
 import { digestOf } from '../core/scenario/seal';
 import { gradeRun } from '../core/technique/grade';
 import { HABIT_IDS } from '../core/technique/habit';
-import { documentsOf } from './documents';
+import { type Document, documentsOf, lineByLine } from './documents';
 import { textOf } from './inputs';
 
 const tenth = (score: number | null): number | null => (score === null ? null : Math.round(score * 10) / 10);
@@ -40,21 +41,42 @@ export function gradeValue(name: string, value: unknown): object {
   };
 }
 
-/** Every run of the files in turn; `emit` is called line by line for newline-delimited input. */
-export function gradeCommand(
-  files: readonly string[],
-  emit: (line: object) => void,
-): { readonly lines: boolean; readonly grades: readonly object[] } {
+type Graded = { readonly lines: boolean; readonly grades: readonly object[]; readonly faults: readonly Fault[] };
+
+/**
+ * Every run of the files in turn; `emit` is called line by line for newline-delimited input, which `asLines` says it is even where a share of
+ * a pile has only one line. There a line that is wrong is answered by its faults, so that answers and lines stay side by side.
+ * @throws InputFaults for a file that is not a pile and is wrong
+ */
+export function gradeCommand(files: readonly string[], asLines: boolean, emit: (line: object) => void): Graded {
   const grades: object[] = [];
-  let lined = false;
+  const faults: Fault[] = [];
+  let lined = asLines;
   for (const file of files) {
-    const { lines, documents } = documentsOf(file, textOf(file));
+    const text = textOf(file);
+    const { lines, documents } = asLines ? { lines: true, documents: lineByLine(file, text) } : documentsOf(file, text);
     lined ||= lines;
-    for (const { name, value } of documents) {
-      const grade = gradeValue(name, value);
-      if (lines) emit(grade);
-      else grades.push(grade);
+    for (const document of documents) {
+      if (!lines) grades.push(gradeOf(document as Document));
+      else {
+        const line = gradeOrFaults(document);
+        if (isFaulty(line)) faults.push(...line.faults);
+        emit(line);
+      }
     }
   }
-  return { lines: lined, grades };
+  return { lines: lined, grades, faults };
+}
+
+const gradeOf = ({ name, value }: Document): object => gradeValue(name, value);
+const isFaulty = (line: object): line is { readonly faults: readonly Fault[] } => 'faults' in line;
+
+function gradeOrFaults(document: Document | Fault): object {
+  if (!('value' in document)) return { faults: [document] };
+  try {
+    return gradeOf(document);
+  } catch (error) {
+    if (error instanceof InputFaults) return { faults: error.faults };
+    throw error;
+  }
 }
