@@ -8,9 +8,10 @@ import { Segments } from '../controls/Segments';
 import { dropAnywhere } from '../input/dropAnywhere';
 import { PlainHttp } from '../PlainHttp';
 import { readFile } from '../workers/readFile';
-import { anonymous, beginAnew, chosenExercise, clubTable, exerciseNow, report, takeFiles, taken } from './clubTable';
+import { anonymous, chosenExercise, clubTable, exerciseNow, report, takeFiles, taken } from './clubTable';
 import { FilesTaken } from './FilesTaken';
 import { HabitsPart } from './HabitsPart';
+import { clearAll, goOnWithKept } from './keptTable';
 import { Ranking } from './Ranking';
 import { SeasonPart } from './SeasonPart';
 import { TakeAway } from './TakeAway';
@@ -30,6 +31,7 @@ type Doors = {
 export function Club({ onBack, onDebrief, shipped }: Doors) {
   const fault = useSignal('');
   useEffect(() => dropAnywhere((files) => void takeFiles(files)), []);
+  useEffect(() => void goOnWithKept(), []);
   const { picture, season, reliability, notes } = report.value;
   const now = exerciseNow.value;
   const debrief = async (file: File) => {
@@ -64,7 +66,7 @@ export function Club({ onBack, onDebrief, shipped }: Doors) {
           {anonymous.value ? 'Show names' : 'Without names'}
         </button>
         {taken.value.length > 0 && (
-          <button type="button" onClick={beginAnew}>
+          <button type="button" onClick={clearAll}>
             Clear
           </button>
         )}

@@ -8,6 +8,7 @@ const tenth = (value: number | null): string => (value === null ? '–' : value.
 export function SeasonPart({ season }: { readonly season: readonly SeasonLine[] }) {
   const days = [...new Set(season.flatMap((line) => line.days))].sort();
   const shown = days.slice(-MOST_DAYS);
+  const places = season.map(({ place }) => place);
   return (
     <section class="club-part" aria-label="Over all exercises and dates">
       <h2>Over all exercises and dates</h2>
@@ -34,7 +35,10 @@ export function SeasonPart({ season }: { readonly season: readonly SeasonLine[] 
           <tbody>
             {season.map((line, i) => (
               <tr key={i}>
-                <td class="number club-place">{line.place ?? '–'}</td>
+                <td class="number club-place">
+                  {line.place ?? '–'}
+                  {line.place !== null && places.filter((place) => place === line.place).length > 1 && '='}
+                </td>
                 <th scope="row">{line.name || 'no name'}</th>
                 <td class="number">
                   {tenth(line.meanTechnique)}

@@ -7,6 +7,7 @@ import { statementsOf } from '../../core/club/statements';
 import { tableDocument } from '../../core/club/tableDocument';
 import { saveFile } from '../saveFile';
 import { anonymous, clubTable, report, taken, unsaved } from './clubTable';
+import { keeping } from './keptTable';
 
 const asLine = (value: unknown): string => `${JSON.stringify(value)}\n`;
 
@@ -30,6 +31,12 @@ const SHAPES = [
   },
   { text: 'Page', what: 'to print or send', name: 'club-table.html', type: 'text/html', make: () => pageOf(report.peek()) },
 ] as const;
+
+const NOT_SAVED = {
+  kept: 'Not saved yet: until then this browser alone keeps it, from one visit to the next, and lets go of it by Clear. ',
+  outgrown: 'Not saved, and too large for this browser to keep: what came last is gone when this page is closed. ',
+  refused: 'Not saved, and this browser keeps nothing: it is gone when this page is closed. ',
+} as const;
 
 /** The table as files, on paper, and to go on with next week. */
 export function TakeAway() {
@@ -56,7 +63,7 @@ export function TakeAway() {
         ))}
       </div>
       <p class="quiet">
-        {unsaved.value ? 'Not saved yet: it is gone when this page is closed. ' : 'Saved. '}
+        {unsaved.value ? NOT_SAVED[keeping.value] : 'Saved. '}
         Give the saved table here next week, with the new runs, and the season goes on.
         {anonymous.value && ' The saved table keeps the names, for nobody could be told apart without; all else leaves them out.'} The
         ground is invented: tracks lie from 0° north 0° east on, in open sea.

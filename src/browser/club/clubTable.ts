@@ -42,15 +42,20 @@ export async function takeFiles(files: readonly File[]): Promise<void> {
     taken.value = taken.peek().map((one, i) => (i === before + index ? { ...one, collected } : one));
     const digest = collected.table.rows[0]?.exercise;
     if (scenario && digest !== undefined) scenarios.value = new Map([...scenarios.peek(), [digest, scenario]]);
-    if (collected.table.rows.length === 0) return;
-    clubTable.value = mergeTables(clubTable.peek(), collectedTable([collected]).table);
-    unsaved.value = true;
+    takeIn(collected);
   });
   going.add(work);
   await work.done;
   going.delete(work);
   const unchecked = (one: Taken): Taken => ({ ...one, collected: one.collected ?? NOT_CHECKED });
   if (going.size === 0) taken.value = taken.peek().map(unchecked);
+}
+
+/** Takes the rows of what was collected into the table. */
+export function takeIn(collected: Collected): void {
+  if (collected.table.rows.length === 0) return;
+  clubTable.value = mergeTables(clubTable.peek(), collectedTable([collected]).table);
+  unsaved.value = true;
 }
 
 const NOT_CHECKED: Collected = {
