@@ -52,7 +52,13 @@ export function openMapWindow(
       sheet.repaintWith(painter);
       scene.redrawNumbers();
     },
-    close: () => game.destroy(true),
+    close() {
+      // The engine forgets this one of its own pictures (4.2.1); through it a shared pool of canvases would hold the game and its page.
+      const forgotten = () => game.textures.tileSprite.destroy();
+      if (game.isRunning) forgotten();
+      else game.events.once('ready', forgotten);
+      game.destroy(true);
+    },
   };
 }
 
