@@ -29,7 +29,11 @@ export type About = {
 };
 
 /** What a score card is made of. */
-export type CardedRun = { readonly scenario: Scenario; readonly grade: Debriefing['grade']; readonly about: About };
+export type CardedRun = {
+  readonly scenario: Scenario;
+  readonly grade: Debriefing['grade'];
+  readonly about: About & { readonly withInstructor: boolean };
+};
 
 /** The run of the debrief: it is over, and it is the open run. `null` while one is being played. */
 export const finishedRun = signal<About | null>(null);

@@ -45,6 +45,7 @@ export function Verdict(wanted: Wanted) {
   const { open, about, debriefing, runFileText, openSound, sound, onGraded, ScoreCode, onAgain, onOther } = wanted;
   const { scenario, world } = open.exercise;
   const { grade, timeline, poses, bearings } = debriefing;
+  const withInstructor = debriefing.end.interventions.length > 0;
   const steady = useSignal<Debriefing | null>(null);
   const mapPart = useRef<HTMLElement>(null);
   const moments = useMemo(() => momentsInTime(debriefing), [debriefing]);
@@ -124,7 +125,7 @@ export function Verdict(wanted: Wanted) {
       />
       <div class="debrief-rest">
         <section class="debrief-outcome" aria-label="Outcome">
-          <OutcomeNumbers outcome={grade.outcome} aided={about.aided} withInstructor={debriefing.end.interventions.length > 0} />
+          <OutcomeNumbers outcome={grade.outcome} aided={about.aided} withInstructor={withInstructor} />
           <div class="debrief-deeds">
             <button type="button" class="primary" onClick={onAgain}>
               Again
@@ -146,7 +147,7 @@ export function Verdict(wanted: Wanted) {
           </div>
         </section>
         <Part title="Score card" lead="What this run came to, for the camera of another phone. It is not checked there.">
-          <ScoreCode scenario={scenario} grade={grade} about={about} />
+          <ScoreCode scenario={scenario} grade={grade} about={{ ...about, withInstructor }} />
         </Part>
         <Part title="Moments" lead="The two best and the two worst of each habit. A press takes map, charts and sound there.">
           <MomentList habits={grade.habits} />

@@ -7,7 +7,7 @@ const DIGEST_LETTERS = 64;
 
 /** What a score card says, and that nobody has checked it. */
 export function CardFace({ card }: { readonly card: ScoreCard }) {
-  const { title, exercise, name, by, technique, found, timeS, aided, fixOffM, on } = card;
+  const { title, exercise, name, by, technique, found, timeS, aided, withInstructor, fixOffM, on } = card;
   const fix = fixOffM === undefined ? undefined : { offM: fixOffM, within: null, areaM: null };
   const lines: readonly (readonly [string, string])[] = [
     ['Exercise', title],
@@ -16,6 +16,7 @@ export function CardFace({ card }: { readonly card: ScoreCard }) {
     ['Outcome', `${outcomeWords({ found, fix })} in ${clock(timeS)}`],
     ...(on ? [['Date', on] as const] : []),
     ...(aided ? [['Aided', 'captions on'] as const] : []),
+    ...(withInstructor ? [['Instructor', 'watched or changed it'] as const] : []),
     ['Checked', 'not replayed'],
   ];
   return (

@@ -18,6 +18,8 @@ const cardSchema = z.strictObject({
   found: z.boolean(),
   timeS: z.number().min(0).max(14_400),
   aided: z.boolean(),
+  /** An instructor's window watched or changed the run. */
+  withInstructor: z.literal(true).optional(),
   /** Where a fix was the task: how far it was off, metres; `null` for none. */
   fixOffM: z.number().min(0).max(1e7).nullable().optional(),
   /** The date where and when the run was begun. */
@@ -27,10 +29,16 @@ const cardSchema = z.strictObject({
 /** What one run came to, as the device that played it says: enough to be read aloud, nothing that could be replayed. */
 export type ScoreCard = z.infer<typeof cardSchema>;
 
-type AboutRun = { readonly name: string; readonly by: ScoreCard['by']; readonly aided: boolean; readonly begunAt?: string | undefined };
+type AboutRun = {
+  readonly name: string;
+  readonly by: ScoreCard['by'];
+  readonly aided: boolean;
+  readonly withInstructor?: boolean;
+  readonly begunAt?: string | undefined;
+};
 
 export function scoreCardOf(scenario: Scenario, { technique, outcome }: Pick<Grade, 'technique' | 'outcome'>, about: AboutRun): ScoreCard {
-  const { name, by, aided, begunAt } = about;
+  const { name, by, aided, withInstructor, begunAt } = about;
   const { found, timeS, fix } = outcome;
   return {
     title: scenario.title,
@@ -41,6 +49,7 @@ export function scoreCardOf(scenario: Scenario, { technique, outcome }: Pick<Gra
     found,
     timeS: Math.round(timeS * 10) / 10,
     aided,
+    ...(withInstructor ? { withInstructor } : {}),
     ...(fix === undefined ? {} : { fixOffM: fix?.offM ?? null }),
     ...(begunAt ? { on: begunAt.slice(0, 10) } : {}),
   };

@@ -32,6 +32,10 @@ test('a card says what the run came to, and its exercise by title and four words
     on: '2031-05-12',
   });
   expect(wordsOfDigest(card.exercise.padEnd(64, '0'))).toBe(wordsOfDigest(digestOf(scenario)));
+  expect(scoreCardOf(scenario, { technique: 71.44, outcome }, { ...about, withInstructor: true })).toEqual({
+    ...card,
+    withInstructor: true,
+  });
   expect(scoreCardOf(scenario, { technique: null, outcome: { ...outcome, fix: null } }, { ...about, begunAt: undefined })).toMatchObject({
     technique: null,
     fixOffM: null,
@@ -41,6 +45,7 @@ test('a card says what the run came to, and its exercise by title and four words
 test.each<[string, ScoreCard]>([
   ['as it is', card],
   ['with nothing but what must be', { ...card, name: '', technique: null, on: undefined }],
+  ['with an instructor', { ...card, withInstructor: true }],
   ['of a fix', { ...card, found: false, fixOffM: 83.5 }],
   ['in other letters', { ...card, title: 'Ночной лес', name: 'Zoë “夜の丘” 👩‍🌾' }],
 ])('a card %s comes back as it was', (_what, one) => {
