@@ -12,6 +12,8 @@ export default defineConfig({
           testTimeout: 240_000,
           hookTimeout: 240_000,
           fileParallelism: false,
+          // A browser that gave no answer in time is asked once more; what it answers wrongly is not.
+          retry: { count: 1, condition: /Timeout \d+ms exceeded/ },
         },
       },
     ],

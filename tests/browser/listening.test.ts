@@ -1,7 +1,7 @@
 import { gzipSync } from 'node:zlib';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
 import { heardRound } from '../../src/core/listening/air';
 import { DEMONSTRATIONS } from '../../src/core/listening/catalogue';
 import type { Demonstration } from '../../src/core/listening/demonstration';
@@ -23,11 +23,18 @@ const troubles: string[] = [];
 beforeAll(async () => {
   [site, browser] = await Promise.all([openBuiltPage(), openChromium()]);
   context = await browser.newContext({ viewport: { width: 1280, height: 720 }, locale: 'en-US' });
+});
+
+beforeEach(async () => {
   page = await context.newPage();
   page.on('pageerror', ({ message }) => troubles.push(message));
   page.on('console', (line) => {
     if (line.type() === 'error') troubles.push(line.text());
   });
+});
+
+afterEach(async () => {
+  await page.close();
 });
 
 afterAll(async () => {
@@ -71,7 +78,6 @@ test('the room comes alone: no map engine, at most 120 kB of script with its sou
   expect(names.some((name) => name.startsWith('output'))).toBe(true);
   expect(names.filter((name) => /mapScene|^main/.test(name))).toEqual([]);
   expect([...scripts.values()].reduce((sum, bytes) => sum + bytes, 0)).toBeLessThan(MOST_SCRIPT_BYTES);
-  page.removeAllListeners('response');
 });
 
 test('back signal by keys alone: as loud behind at full gain, gone behind with less, in the ring and in rendered sound', async () => {
