@@ -146,18 +146,23 @@ test('checking that is stopped keeps what was checked, tells the other files, an
 
 /** Waits until the browser's own store has the club's table in this way, or no longer. */
 const inStore = (wanted: 'saved, with names' | 'unsaved, without names' | 'nothing') =>
-  page.waitForFunction(
-    (way) =>
-      new Promise<boolean>((resolve) => {
-        const opening = indexedDB.open('faintward-club');
-        opening.onsuccess = () => {
-          const asking = opening.result.transaction('club').objectStore('club').getAll();
-          asking.onsuccess = () => {
-            opening.result.close();
-            const [kept] = asking.result as { anonymous: boolean; unsaved: boolean }[];
-            resolve(way === (kept ? `${kept.unsaved ? 'unsaved' : 'saved'}, ${kept.anonymous ? 'without' : 'with'} names` : 'nothing'));
-          };
-        };
-      }),
-    wanted,
-  );
+  expect
+    .poll(
+      () =>
+        page.evaluate(
+          () =>
+            new Promise<string>((resolve) => {
+              const opening = indexedDB.open('faintward-club');
+              opening.onsuccess = () => {
+                const asking = opening.result.transaction('club').objectStore('club').getAll();
+                asking.onsuccess = () => {
+                  opening.result.close();
+                  const [kept] = asking.result as { anonymous: boolean; unsaved: boolean }[];
+                  resolve(kept ? `${kept.unsaved ? 'unsaved' : 'saved'}, ${kept.anonymous ? 'without' : 'with'} names` : 'nothing');
+                };
+              };
+            }),
+        ),
+      { timeout: 30_000 },
+    )
+    .toBe(wanted);

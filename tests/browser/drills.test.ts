@@ -134,20 +134,26 @@ async function practisedOnce(): Promise<BrowserContext> {
 
 /** The logbook's store has an entry: the page shows the number at once and keeps it some milliseconds later. */
 const onTheShelf = (page: Page) =>
-  page.waitForFunction(
-    () =>
-      new Promise<boolean>((resolve, reject) => {
-        const opening = indexedDB.open('faintward-logbook');
-        opening.onerror = () => reject(opening.error);
-        opening.onsuccess = () => {
-          const count = opening.result.transaction('records').objectStore('records').count();
-          count.onsuccess = () => {
-            opening.result.close();
-            resolve(count.result > 0);
-          };
-        };
-      }),
-  );
+  expect
+    .poll(
+      () =>
+        page.evaluate(
+          () =>
+            new Promise<number>((resolve, reject) => {
+              const opening = indexedDB.open('faintward-logbook');
+              opening.onerror = () => reject(opening.error);
+              opening.onsuccess = () => {
+                const count = opening.result.transaction('records').objectStore('records').count();
+                count.onsuccess = () => {
+                  opening.result.close();
+                  resolve(count.result);
+                };
+              };
+            }),
+        ),
+      { timeout: 30_000 },
+    )
+    .toBeGreaterThan(0);
 
 test('from the second visit on a cold page is two presses and under ten seconds from the first due drill, without the map engine', async () => {
   const scripts: string[] = [];

@@ -116,7 +116,7 @@ test('on a full device the run goes on and says that it is not kept; its file ca
   await page.getByRole('button', { name: 'Understood' }).click();
   await giveUp(page);
   await page.getByText('This run is in memory only').waitFor();
-  await page.getByRole('button', { name: 'Skip' }).click();
+  await page.getByRole('button', { name: 'Skip', exact: true }).click();
   await page.locator('.debrief-habits').waitFor({ timeout: 60_000 });
   const saving = page.waitForEvent('download');
   await page.locator('.keep-note').getByRole('button', { name: 'Save run file' }).click();
@@ -200,7 +200,7 @@ test('a wave worker that breaks leaves the exercise playable: it opens, beeps ar
   await player.wait(2_000);
   expect(await page.evaluate('window.broken.length')).toBeGreaterThan(0);
   await giveUp(page);
-  await page.getByRole('button', { name: 'Skip' }).click();
+  await page.getByRole('button', { name: 'Skip', exact: true }).click();
   await page.locator('.technique').waitFor({ timeout: 60_000 });
   const saving = page.waitForEvent('download');
   await page.getByRole('button', { name: 'Save run file' }).click();
@@ -256,7 +256,7 @@ test('a lost graphics context comes back within two seconds: map, skyline and nu
   await player.wait(1_900);
   expect([await seen('.map-window'), await seen('.skyline')]).toEqual(before);
   await giveUp(page);
-  await page.getByRole('button', { name: 'Skip' }).click();
+  await page.getByRole('button', { name: 'Skip', exact: true }).click();
   await page.locator('.debrief-habits').waitFor({ timeout: 60_000 });
   await player.wait(1_000);
   const shown = await seen('.run-map');

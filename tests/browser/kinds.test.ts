@@ -69,7 +69,7 @@ test('a fix from stations is shown, declared by the next press, and the debrief 
   await page.getByRole('button', { name: 'Declare this fix' }).waitFor();
   await noFaults();
   await page.getByRole('button', { name: 'Declare this fix' }).click();
-  await page.getByRole('button', { name: 'Skip' }).click({ timeout: 60_000 });
+  await page.getByRole('button', { name: 'Skip', exact: true }).click({ timeout: 60_000 });
   const outcome = page.getByRole('region', { name: 'Outcome' });
   expect(await outcome.locator('div', { hasText: 'Fix off by' }).locator('dd').textContent()).toMatch(/^\d+ m$/);
   expect(await outcome.locator('div', { hasText: 'Tag in its area' }).locator('dd').textContent()).toMatch(/^(yes|no)$/);

@@ -45,8 +45,9 @@ test.each([
   'at %i × %i the code after the grade is read from the screen, holds at most 800 bytes and is the link beside it',
   async (width, height) => {
     await page.setViewportSize({ width, height });
-    const show = page.getByRole('button', { name: 'Show the code' });
-    if ((await show.count()) > 0) await show.click();
+    const show = page.locator('.score-show');
+    await show.waitFor();
+    if ((await show.getAttribute('aria-expanded')) === 'false') await show.click();
     const code = page.locator('.score-code .qr');
     await code.waitFor();
     await code.evaluate((qr) => qr.scrollIntoView({ block: 'center' }));
