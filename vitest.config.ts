@@ -11,7 +11,10 @@ export default defineConfig({
           setupFiles: ['tests/browser/failOnTroubles.ts'],
           testTimeout: 240_000,
           hookTimeout: 240_000,
-          fileParallelism: false,
+          globalSetup: ['tests/browser/buildPage.ts'],
+          // Two at a time: they wait for seconds of play more than they compute. After the core, which takes all cores.
+          maxWorkers: 2,
+          sequence: { groupOrder: 1 },
           // A browser that gave no answer in time is asked once more; what it answers wrongly is not.
           retry: { count: 1, condition: /Timeout \d+ms exceeded/ },
         },

@@ -20,12 +20,18 @@ export async function builtFolder(): Promise<string> {
   return 'node_modules/.cache/built-page';
 }
 
-/** The test files of one run share a parent process: its number in the stamp says that the page is this run's. */
+const STAMP = 'node_modules/.cache/built-page/built-by';
+
+/** The test files of one run share a parent process, which builds the page before them (`buildPage.ts`): its number in the stamp says so. */
 async function builtOnce(): Promise<void> {
-  const stamp = 'node_modules/.cache/built-page/built-by';
-  if (existsSync(stamp) && readFileSync(stamp, 'utf8') === String(process.ppid)) return;
+  if (existsSync(STAMP) && readFileSync(STAMP, 'utf8') === String(process.ppid)) return;
+  await buildPage(process.ppid);
+}
+
+/** Builds the page for the programs that this process starts, or for itself alone. */
+export async function buildPage(builder: number): Promise<void> {
   // The test runner names its own environment; with that the page would carry development tools that nobody is handed.
   process.env['NODE_ENV'] = 'production';
   await build({ logLevel: 'error', build: { outDir: OUT, emptyOutDir: true } });
-  writeFileSync(stamp, String(process.ppid));
+  writeFileSync(STAMP, String(builder));
 }
