@@ -12,11 +12,15 @@ beforeAll(async () => {
   script = await worldsAsScript();
 });
 
-test.each(STYLES)('QuickJS makes the %s ground with the bits of Node', async (style) => {
-  const context = (await getQuickJS()).newContext();
-  const text = 'globalThis.TextEncoder ??= class { encode(t) { return Uint8Array.from(t, (c) => c.charCodeAt(0)); } };';
-  const result = context.evalCode(`${text}${script};Worlds.digestOfStyle(${JSON.stringify(style)})`);
-  const digest = context.dump(context.unwrapResult(result)) as string;
-  context.dispose();
-  expect(digest).toBe(golden[style]);
-}, 240_000);
+test.each(STYLES)(
+  'QuickJS makes the %s ground with the bits of Node',
+  async (style) => {
+    const context = (await getQuickJS()).newContext();
+    const text = 'globalThis.TextEncoder ??= class { encode(t) { return Uint8Array.from(t, (c) => c.charCodeAt(0)); } };';
+    const result = context.evalCode(`${text}${script};Worlds.digestOfStyle(${JSON.stringify(style)})`);
+    const digest = context.dump(context.unwrapResult(result)) as string;
+    context.dispose();
+    expect(digest).toBe(golden[style]);
+  },
+  240_000,
+);
