@@ -5,23 +5,29 @@ export type TraceEvent = {
   readonly pid: number;
   readonly tid: number;
   readonly ts: number;
+  /** Elapsed, microseconds. */
   readonly dur?: number;
+  /** Processor time of the thread, microseconds: what other processes take meanwhile is not in it. */
+  readonly tdur?: number;
   readonly args?: { readonly name?: string };
 };
 
 const DRAWS = 'FireAnimationFrame';
 
-/** Time that the page's main thread was at work from each animation frame to the next, ms: script, style, layout and painting alike. */
-export function workPerFrameMs(events: readonly TraceEvent[]): readonly number[] {
+/**
+ * Time that the page's main thread was at work from each animation frame to the next, ms: script, style, layout and painting alike; as the
+ * processor's time, or as elapsed, with its waits for other threads and processes.
+ */
+export function workPerFrameMs(events: readonly TraceEvent[], clock: 'processor' | 'elapsed'): readonly number[] {
   const main = mainThread(events);
   const ofMain = events.filter(({ pid, tid }) => pid === main.pid && tid === main.tid).sort((a, b) => a.ts - b.ts);
   const drawn = ofMain.filter(({ name }) => name === DRAWS).map(({ ts }) => ts);
   const works: number[] = [];
   let next = 0;
-  for (const { ts, dur = 0 } of ofMain.filter(({ name, ph }) => name === 'RunTask' && ph === 'X')) {
+  for (const { ts, dur = 0, tdur = dur } of ofMain.filter(({ name, ph }) => name === 'RunTask' && ph === 'X')) {
     while (next < drawn.length && drawn[next]! < ts) next++;
     if (next < drawn.length && drawn[next]! <= ts + dur) works.push(0); // the task of a new frame, however many callbacks it has
-    if (works.length > 0) works[works.length - 1]! += dur / 1_000;
+    if (works.length > 0) works[works.length - 1]! += (clock === 'processor' ? tdur : dur) / 1_000;
   }
   return works.slice(0, -1);
 }

@@ -92,10 +92,11 @@ async function frames(browser: Browser, url: string): Promise<readonly Figure[]>
   await page.keyboard.up('w');
   const { traceEvents } = JSON.parse((await browser.stopTracing()).toString()) as { readonly traceEvents: readonly TraceEvent[] };
   await page.context().close();
-  const works = [...workPerFrameMs(traceEvents)].sort((a, b) => a - b);
-  const at = (share: number) => works[Math.min(works.length - 1, Math.floor(share * works.length))]!;
+  const at = (share: number, works: readonly number[]) => [...works].sort((a, b) => a - b)[Math.floor(share * works.length)]!;
+  const [work, elapsed] = [workPerFrameMs(traceEvents, 'processor'), workPerFrameMs(traceEvents, 'elapsed')];
   return [
-    { name: `main-thread work per frame, median of ${works.length}`, unit: 'ms', value: at(0.5), goal: 4 },
-    { name: 'main-thread work per frame, 99 of 100', unit: 'ms', value: at(0.99), goal: 4 },
+    { name: 'main-thread work per frame, median', unit: 'ms', value: at(0.5, work), goal: 4 },
+    { name: 'main-thread work per frame, 99 of 100', unit: 'ms', value: at(0.99, work), goal: 4 },
+    { name: 'the same with its waits, 99 of 100', unit: 'ms', value: at(0.99, elapsed), goal: 4 },
   ];
 }
