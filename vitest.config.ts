@@ -12,8 +12,8 @@ export default defineConfig({
           testTimeout: 240_000,
           hookTimeout: 240_000,
           globalSetup: ['tests/browser/buildPage.ts'],
-          // Two at a time: they wait for seconds of play more than they compute. After the core, which takes all cores.
-          maxWorkers: 2,
+          // Three at a time: they wait for seconds of play more than they compute. After the core, which takes all cores.
+          maxWorkers: 3,
           sequence: { groupOrder: 1 },
           // A browser that gave no answer in time is asked once more; what it answers wrongly is not.
           retry: { count: 1, condition: /Timeout \d+ms exceeded/ },

@@ -13,6 +13,7 @@ export function stepsOf(state: string | undefined): readonly Step[] {
   const beside = (name: string): readonly string[] => (state ? ['--state', `${state}.${name}`] : []);
   return [
     { name: 'tests', args: ['test'] },
+    { name: 'coverage', args: run('coverage') },
     { name: 'check values', args: run('fidelity') },
     { name: 'spoilt files', args: run('fuzz', '100000') },
     { name: 'edited runs', args: run('tampering') },
