@@ -35,6 +35,7 @@ afterAll(async () => {
 
 /** Faults that axe finds, as lines that say where. */
 async function accessFaults(): Promise<readonly string[]> {
+  await page.getByRole('main').waitFor();
   const { violations } = await new AxeBuilder({ page: page as never }).analyze();
   return violations.flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${String(target)}`));
 }
