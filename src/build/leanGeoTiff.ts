@@ -1,6 +1,6 @@
 import type { Plugin } from 'vite';
 
-/** Unpackers of the library that are left out: our own do Deflate and LZW, the others are refused before they are asked for. */
+/** Unpackers of the library that are left out: our own do Deflate, LZW and PackBits, the others are refused before they are asked for. */
 const LEFT_OUT = /\/geotiff\/dist-module\/compression\/(deflate|jpeg|lerc|lzw|packbits|webimage|zstd)\.js$/;
 
 /** Leaves 90 kB of script by gzip out of the page that nothing in it would ever run. */

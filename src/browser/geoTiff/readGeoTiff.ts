@@ -86,7 +86,10 @@ async function checkPacking(image: GeoTIFFImage, refuse: Refuse): Promise<void> 
   const tags = image.fileDirectory;
   const packing = Number(tags.getValue('Compression') ?? 1);
   if (!READ_PACKINGS.includes(packing))
-    throw refuse(`heights packed by ${packingName(packing)}, which is not read`, 'save it without packing, or packed by Deflate or LZW');
+    throw refuse(
+      `heights packed by ${packingName(packing)}, which is not read`,
+      'save it without packing, or packed by Deflate, LZW or PackBits',
+    );
   const bands = image.getSamplesPerPixel();
   if (bands !== 1) throw refuse(`${bands} bands: a picture or several grids in one`, 'save the band of the heights by itself');
   const bits = image.getBitsPerSample();

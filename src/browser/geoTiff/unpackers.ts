@@ -1,16 +1,16 @@
 import { addDecoder, BaseDecoder } from 'geotiff';
 import { unLzw } from '../../core/elevation/lzw';
+import { unPackBits } from '../../core/elevation/packBits';
 import { unzlibbed } from '../../core/scenario/packing';
 
 /** Most bytes that one strip or tile is unpacked to: 2,048 by 2,048 cells of 8 bytes. */
 export const MOST_BLOCK_BYTES = 32_000_000;
 
 /** Ways to pack that are read, by their number in the file. */
-export const READ_PACKINGS: readonly number[] = [1, 5, 8, 32_946];
+export const READ_PACKINGS: readonly number[] = [1, 5, 8, 32_773, 32_946];
 const PACKING_NAMES: Readonly<Record<number, string>> = {
   6: 'JPEG',
   7: 'JPEG',
-  32773: 'PackBits',
   34887: 'LERC',
   34925: 'LZMA',
   50000: 'Zstandard',
@@ -36,3 +36,4 @@ const bounded = (unpack: Unpack) =>
 
 addDecoder([8, 32_946], async () => bounded(unzlibbed));
 addDecoder(5, async () => bounded(unLzw));
+addDecoder(32_773, async () => bounded(unPackBits));
