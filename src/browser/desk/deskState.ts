@@ -1,5 +1,5 @@
 import { computed, effect, signal } from '@preact/signals';
-import { faultsAt, readDraft } from '../../core/desk/draft';
+import { draftReader, faultsAt } from '../../core/desk/draft';
 import { withField } from '../../core/desk/field';
 import { changed, type History, historyFrom, historyOf, keptHistory, nextDeeds, redone, settled, undone } from '../../core/desk/history';
 import { type Place, placesOf } from '../../core/desk/places';
@@ -26,7 +26,8 @@ export const land = signal<Land | null>(null);
 export const landMaking = signal(false);
 export const landFault = signal('');
 
-const read = computed(() => (draft.value ? readDraft(draft.value) : { scenario: null, faults: [] }));
+const readNext = draftReader();
+const read = computed(() => (draft.value ? readNext(draft.value) : { scenario: null, faults: [] }));
 /** All faults there are: of the fields, and where those are sound, of the ground. */
 export const faults = computed<readonly Fault[]>(() => {
   const { scenario, faults: inFields } = read.value;

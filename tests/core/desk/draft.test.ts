@@ -1,11 +1,12 @@
 import { expect, test } from 'vitest';
 import { blankExercise } from '../../../src/core/desk/blankExercise';
-import { faultsAt, readDraft } from '../../../src/core/desk/draft';
+import { draftReader, faultsAt, readDraft } from '../../../src/core/desk/draft';
 import { fieldOf, withField } from '../../../src/core/desk/field';
 import { canRemove, movedPlace, placeField, placesOf, removedPlace, withoutPatch } from '../../../src/core/desk/places';
 import { cornerAfter, hasRoomFor, MOST, pathFrom, SET_DOWN_KINDS, setDown } from '../../../src/core/desk/setDown';
 import { openExercise } from '../../../src/core/run/exercise';
 import { groundFaults } from '../../../src/core/run/soundness';
+import { packedHeights } from '../../../src/core/scenario/ownHeights';
 import type { Scenario } from '../../../src/core/scenario/schema';
 import { quickestWalk } from '../../../src/core/world/reachable';
 import { plainScenario } from '../world/fixtureScenario';
@@ -35,6 +36,39 @@ test('a field out of bounds, one without a number and words that hide are each t
   expect(faultsAt(outside, 'start').map(({ path }) => path)).toEqual(['start.at']);
   expect(faultsAt(outside, 'star')).toEqual([]);
   expect(readDraft(withField(blankExercise('1'), 'title', 'Fell\u202eemoh')).faults.length).toBe(1);
+});
+
+test('one draft after the other is read as each by itself, own heights known or new, for other cells, cut off, with a note too long', () => {
+  const blank = blankExercise('1');
+  const heights = (side: number) =>
+    packedHeights(
+      new Float64Array(side * side).map((_, i) => 90 + (i % 7)),
+      side,
+    );
+  const draft: Scenario = {
+    ...blank,
+    ground: { ...blank.ground, sizeM: 2_000, cellM: 10, own: { ...heights(200), source: 'invented' } },
+  };
+  const typed = withField(draft, 'title', 'Over the club hut');
+  const coarser = withField(typed, 'ground.cellM', 20);
+  const readNext = draftReader();
+  for (const one of [
+    typed,
+    withField(typed, 'title', ''),
+    withField(typed, 'ground.own.source', 'The club’s own survey'),
+    withField(typed, 'ground.own.source', 'x'.repeat(5_000)),
+    withField(typed, 'ground.own.stepM', -1),
+    coarser,
+    withField(coarser, 'ground.own.packed', heights(100).packed),
+    coarser,
+    typed,
+    withField(typed, 'ground.own.packed', typed.ground.own!.packed.slice(4)),
+    blank,
+    typed,
+  ])
+    expect(readNext(one)).toEqual(readDraft(one));
+  expect(readNext(coarser).faults.map(({ path }) => path)).toEqual(['ground.own.packed']);
+  expect(readNext(withField(typed, 'ground.own.source', 'x'.repeat(5_000))).faults.map(({ path }) => path)).toEqual(['ground.own.source']);
 });
 
 test('a field is changed alone, the rest is the very same, and the one before stays as it was', () => {
