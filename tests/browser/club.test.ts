@@ -156,6 +156,10 @@ test('axe finds no fault, a phone has nothing beside its window and nothing too 
   );
   expect(small).toEqual([]);
   for (const format of ['A4', 'Letter'] as const) expect((await phone.pdf({ format })).length).toBeGreaterThan(10_000);
+  const cautions = phone.getByText('never go near a fallen one');
+  expect(await cautions.isVisible()).toBe(false);
+  await phone.emulateMedia({ media: 'print' });
+  expect(await cautions.isVisible()).toBe(true);
   await context.close();
   expect(troubles).toEqual([]);
 });

@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { Recording } from '../../core/run/record';
 import { InputFaults } from '../../core/scenario/faults';
+import { PRINTED_CAUTIONS } from '../../core/scenario/printedCautions';
 import type { Scenario } from '../../core/scenario/schema';
 import { digestOf } from '../../core/scenario/seal';
 import { Segments } from '../controls/Segments';
@@ -100,6 +101,7 @@ export function Club({ onBack, onDebrief, shipped }: Doors) {
             </div>
           </div>
           <SeasonPart season={season} />
+          <p class="club-cautions">{PRINTED_CAUTIONS}</p>
         </>
       )}
     </main>

@@ -1,3 +1,4 @@
+import { PRINTED_CAUTIONS } from '../scenario/printedCautions';
 import { clock } from '../technique/habit';
 import { outcomeWords } from '../technique/outcomeWords';
 import type { ClubReport, ExerciseReport } from './clubReport';
@@ -27,7 +28,7 @@ export function pageOf(report: ClubReport): string {
     table(SEASON_HEADS, report.season.map(seasonCells)),
     '<p class="quiet">Keep practising is each learner’s own statement; nobody has checked it.</p>',
     `<h2>How far to trust this</h2><p>${xmlText(report.reliability.note)}</p>`,
-    `<p class="quiet">${CAUTIONS}</p>`,
+    `<p class="quiet">${PRINTED_CAUTIONS}</p>`,
   ].join('\n');
   return [
     '<!doctype html>',
@@ -39,12 +40,6 @@ export function pageOf(report: ClubReport): string {
     '</body></html>\n',
   ].join('\n');
 }
-
-/** The usual cautions of every printed sheet. */
-const CAUTIONS =
-  'Outdoors: stay 20 m from overhead lines with the antenna lowered and never go near a fallen one; mind steep ground, water, roads and ' +
-  'headphones, weather and dark; tell somebody where you go; ask the land’s owner first. Transmitters need a licence or type approval under ' +
-  'local rules. Local rules come before anything printed here.';
 
 type Heads = readonly (readonly [title: string, number: boolean])[];
 const RUN_HEADS: Heads = [
