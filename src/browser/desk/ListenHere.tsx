@@ -9,7 +9,7 @@ import { spot } from '../soundRing/ringShape';
 import '../soundRing/drawings.css';
 import { settings } from '../storage/settings';
 import { draft } from './deskState';
-import { heardHere, listenGainDb, listenHeadingDeg, listening, truthTag } from './truth';
+import { heardHere, listenAt, listenGainDb, listenHeadingDeg, listening, truthTag } from './truth';
 
 const LEAST_NET_DB = -30;
 const MOST_NET_DB = 90;
@@ -48,8 +48,9 @@ export function ListenHere() {
             )}
           </p>
         ) : (
-          <p class="quiet">Point at the map, or move over it with the arrow keys.</p>
+          <p class="quiet">{listenAt.value ? 'Working out what comes here …' : 'Point at the map, or move over it with the arrow keys.'}</p>
         )}
+        <SlideName name="Gain less attenuation" value={listenGainDb.value} unit=" dB" />
         <Slide
           name="Gain less attenuation"
           value={listenGainDb.value}
@@ -63,6 +64,7 @@ export function ListenHere() {
             listenGainDb.value = db;
           }}
         />
+        <SlideName name="Antenna heading" value={headingDeg} unit="°" />
         <Slide
           name="Antenna heading"
           value={headingDeg}
@@ -83,6 +85,18 @@ export function ListenHere() {
         <Sounding />
       </div>
     </section>
+  );
+}
+
+function SlideName({ name, value, unit }: { readonly name: string; readonly value: number; readonly unit: string }) {
+  return (
+    <span class="desk-slide-name">
+      {name}
+      <output class="number">
+        {String(value).replace('-', '−')}
+        <span class="unit">{unit}</span>
+      </output>
+    </span>
   );
 }
 
