@@ -1,5 +1,6 @@
+import type { ArrowKind } from '../core/debrief/lossBudget';
 import { medianOf } from '../core/desk/median';
-import { misleads } from '../core/desk/misleads';
+import { misleadingPlaces, misleads } from '../core/desk/misleads';
 import { rehearsedWalk } from '../core/desk/rehearsedWalk';
 import { type Exercise, openExercise } from '../core/run/exercise';
 import { isDone } from '../core/run/state';
@@ -19,7 +20,16 @@ export type Rating = {
   readonly bearings: number;
   readonly medianErrorDeg: number | null;
   readonly misleadingShare: number | null;
+  /** Where most bearings were misled, worst first: the middle error there and the wave behind most of them. */
+  readonly misleading: readonly {
+    readonly at: readonly [eM: number, nM: number];
+    readonly bearings: number;
+    readonly offDeg: number;
+    readonly by: ArrowKind;
+  }[];
 };
+
+const MOST_PLACES = 3;
 
 /** How hard each scenario is, by rehearsal: walks of the steady walker with other draws of its ear. */
 export function rateCommand(files: readonly string[], options: { readonly walks?: unknown }): readonly Rating[] {
@@ -45,5 +55,8 @@ function ratingOf(file: string, exercise: Exercise, walks: number): Rating {
     bearings: bearings.length,
     medianErrorDeg: tenth(medianOf(bearings.map(({ errorDeg }) => Math.abs(errorDeg)))),
     misleadingShare: bearings.length === 0 ? null : Math.round((100 * bearings.filter(misleads).length) / bearings.length) / 100,
+    misleading: misleadingPlaces(walked)
+      .slice(0, MOST_PLACES)
+      .map(({ at, offDeg, ...place }) => ({ ...place, at: [at.eM, at.nM] as const, offDeg: Math.round(offDeg) })),
   };
 }

@@ -31,6 +31,19 @@ test('rate gives the share found, the time and how far bearings mislead, one ent
   expect(medianErrorDeg).toBeLessThan(45);
 }, 120_000);
 
+test('rate says where the bearings of an exercise between hillsides are misled, how far and by what', () => {
+  const { misleading, misleadingShare, bearings } = json<
+    { misleading: { at: [number, number]; bearings: number; offDeg: number; by: string }[]; misleadingShare: number; bearings: number }[]
+  >(cli(['rate', 'scenarios/echo-scar.json', '--walks', '2', '--json']))[0]!;
+  expect(misleading.length).toBeGreaterThan(0);
+  expect(misleading[0]!.offDeg).toBeGreaterThan(15);
+  expect(misleading.reduce((sum, place) => sum + place.bearings, 0)).toBeLessThanOrEqual(Math.ceil(misleadingShare * bearings) + 1);
+  for (const { at, by } of misleading) {
+    expect(Math.max(...at)).toBeLessThanOrEqual(1_300);
+    expect(['direct', 'hillside', 'wall', 'wire', 'scatter']).toContain(by);
+  }
+}, 120_000);
+
 test('draw and validity refuse wrong numbers with exit 2', () => {
   for (const args of [
     ['draw', '--seed', '5', '--lesson', 'close-in', '--level', '9', '--out', OUT],
