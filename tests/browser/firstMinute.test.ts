@@ -70,6 +70,8 @@ test('on a phone the words are for a finger, and the line leaves most of the map
   page = await phone.newPage();
   await page.goto(site.url);
   await playerAt(page).openExercise(EXERCISE);
+  expect(await line().isVisible()).toBe(false); // first the task is read
+  await page.getByRole('button', { name: 'Put the task away' }).tap();
   await says(/^Turn the antenna: drag round its dial\.$/);
   const [own, map] = [(await line().boundingBox())!, (await page.locator('.map').boundingBox())!];
   expect(own.height * own.width).toBeLessThan(0.16 * map.height * map.width);

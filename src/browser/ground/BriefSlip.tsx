@@ -9,7 +9,7 @@ export function BriefSlip() {
   const scenario = openRun.value?.exercise.scenario;
   if (!scenario || !briefShown.value) return null;
   return (
-    <aside class="slip" aria-label="Task">
+    <aside class="slip brief-slip" aria-label="Task">
       <button
         type="button"
         class="plain slip-close"
