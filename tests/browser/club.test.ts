@@ -163,3 +163,22 @@ test('axe finds no fault, a phone has nothing beside its window and nothing too 
   await context.close();
   expect(troubles).toEqual([]);
 });
+
+test('the page to print has on both papers the table of the first exercise and its tracks on one sheet', async () => {
+  const sheet = await browser.newPage();
+  await sheet.setContent(await downloaded(/^Page/));
+  await sheet.emulateMedia({ media: 'print' });
+  for (const [widthMm, heightMm] of [
+    [210, 297],
+    [216, 279],
+  ] as const) {
+    const px = (mm: number) => Math.floor(((mm - 28) / 25.4) * 96); // less two margins of 14 mm
+    await sheet.setViewportSize({ width: px(widthMm), height: px(heightMm) });
+    const drawnTo = await sheet
+      .locator('figure')
+      .first()
+      .evaluate((figure) => figure.getBoundingClientRect().bottom + scrollY);
+    expect(drawnTo).toBeLessThan(px(heightMm));
+  }
+  await sheet.close();
+});
