@@ -225,16 +225,20 @@ test.each(['A4', 'Letter'] as const)('on %s the handout is one page with four ri
   }
 });
 
-test('on a phone nothing lies beyond the edge, and ring and gain stand together above the fold', async () => {
-  const phone = await browser.newPage({ viewport: { width: 390, height: 844 }, locale: 'en-US', hasTouch: true, isMobile: true });
+test.each([
+  [390, 844],
+  [844, 390],
+  [667, 375],
+])('on a phone of %i by %i nothing lies beyond the edge, and ring and gain stand together above the fold', async (width, height) => {
+  const phone = await browser.newPage({ viewport: { width, height }, locale: 'en-US', hasTouch: true, isMobile: true });
   for (const { id } of DEMONSTRATIONS) {
     await phone.goto('about:blank');
     await phone.goto(`${site.url}#/listen/${id}`);
     await phone.locator('.room-ring').waitFor();
-    expect(await phone.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
+    expect(await phone.evaluate(() => document.documentElement.scrollWidth)).toBe(width);
     for (const part of ['.room-ring', '.room-gain']) {
       const box = (await phone.locator(part).boundingBox())!;
-      expect(box.y + box.height).toBeLessThan(844);
+      expect(box.y + box.height).toBeLessThan(height);
     }
   }
   await phone.close();
