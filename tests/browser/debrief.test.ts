@@ -47,10 +47,11 @@ test('the first screen answers what to do differently: a sentence, five habits a
   }
 });
 
-test('sentence and five habits stand above the scrubber on a phone and on a projector, and nothing runs off a narrowed window', async () => {
+test('sentence and five habits stand above the scrubber on a phone either way up and on a projector, and nothing runs off a narrowed window', async () => {
   for (const [width, height, footPx] of [
     [1920, 1080, 64],
     [390, 844, 92],
+    [844, 390, 58],
   ] as const) {
     await page.setViewportSize({ width, height });
     await expect.poll(() => page.evaluate(() => document.documentElement.scrollWidth), { timeout: 15_000 }).toBeLessThanOrEqual(width);
