@@ -57,3 +57,18 @@ test.each([
   expect(await page.evaluate(() => document.documentElement.scrollHeight <= window.innerHeight)).toBe(true);
   await page.close();
 });
+
+test('the person on the start page keeps head and antenna in the picture, phone on its side or projector', async () => {
+  const page = await browser.newPage({ locale: 'en-US' });
+  for (const [width, height] of [
+    [844, 390],
+    [390, 844],
+    [1_366, 768],
+    [1_920, 1_080],
+  ] as const) {
+    await page.setViewportSize({ width, height });
+    await page.goto(site.url);
+    expect((await page.locator('.hills-person').boundingBox())!.y).toBeGreaterThanOrEqual(0);
+  }
+  await page.close();
+});

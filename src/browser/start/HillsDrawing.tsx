@@ -28,7 +28,7 @@ const RIDGES = [
 /** Hills in haze, and somebody on the near ridge with an antenna. */
 export function HillsDrawing() {
   return (
-    <svg class="hills" viewBox={`0 0 ${SIZE.width} ${SIZE.height}`} preserveAspectRatio="xMidYMax slice" aria-hidden="true">
+    <svg class="hills" viewBox={`0 0 ${SIZE.width} ${SIZE.height}`} preserveAspectRatio="xMidYMid slice" aria-hidden="true">
       {RIDGES.map(({ layer, path }) => (
         <path key={layer} class={`hills-${layer}`} d={path} />
       ))}
