@@ -56,10 +56,17 @@ export const askedState = computed(() => asked.value ?? runState.value);
 const TRACK_STEP_M = 2;
 let queue: Action[] = [];
 
+/** Finer than a hand can point: digits below it would only lengthen the run file. */
+const POINTS_A_DEGREE = 10;
+const asPointed = (toDeg: number): number => (Math.round(toDeg * POINTS_A_DEGREE) / POINTS_A_DEGREE) % 360;
+
 /** Puts an action into the next tick. Of several turns within one tick only the last one counts. */
 export function act(action: Action): void {
   if (paused.peek() && !['strikeOut', 'unstrike', 'changeAntenna', 'giveUp'].includes(action.type)) return;
-  queue = action.type === 'turn' ? [...queue.filter(({ type }) => type !== 'turn'), action] : [...queue, action];
+  queue =
+    action.type === 'turn'
+      ? [...queue.filter(({ type }) => type !== 'turn'), { type: 'turn', toDeg: asPointed(action.toDeg) }]
+      : [...queue, action];
   asked.value = comingState();
 }
 

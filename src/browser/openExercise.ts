@@ -2,7 +2,7 @@ import { effect, signal } from '@preact/signals';
 import { type Exercise, openExercise } from '../core/run/exercise';
 import { beginLive, type Live } from '../core/run/live';
 import { pulseNow } from '../core/run/pulse';
-import { type RunResult, recordingOf, writeRecording } from '../core/run/record';
+import { type RunResult, recordingOf, runFileOf } from '../core/run/record';
 import { TICKS_PER_S } from '../core/run/state';
 import type { Scenario } from '../core/scenario/schema';
 import { ending, justBegun, live, openRun, paused, showRun, wholeSecond } from './currentRun';
@@ -164,5 +164,5 @@ export function runFileText(result?: RunResult, name = finishedRun.peek()!.name)
     ...(began ? { begunAt: began } : {}),
     ...(practice ? { practice } : {}),
   };
-  return writeRecording(recordingOf(openRun.peek()!.exercise, live.peek()!, result ? { ...about, result } : about));
+  return runFileOf(recordingOf(openRun.peek()!.exercise, live.peek()!, result ? { ...about, result } : about));
 }

@@ -13,6 +13,7 @@ import { clipHeights, insideGrid } from '../../src/core/elevation/window';
 import { bookText, readBook } from '../../src/core/logbook/bookFile';
 import { openExercise } from '../../src/core/run/exercise';
 import { beginLive, tickOnce } from '../../src/core/run/live';
+import { packedHeard, packedLog } from '../../src/core/run/packedParts';
 import { readRecording, recordingOf, writeRecording } from '../../src/core/run/record';
 import { loadElementsFile } from '../../src/core/scenario/elementsFile';
 import { InputFaults } from '../../src/core/scenario/faults';
@@ -33,6 +34,12 @@ export type Format = {
   readonly samples: readonly string[];
   readonly read: (text: string) => unknown;
 };
+
+/** The same with its growing parts packed, as a long run stands in its file. */
+function packedRun(): string {
+  const run = readRecording('short', shortRun());
+  return JSON.stringify({ ...run, log: packedLog(run.log), heard: packedHeard(run.heard) });
+}
 
 function shortRun(): string {
   const exercise = openExercise(smallField('fuzzed', [640, 610], 60));
@@ -116,7 +123,7 @@ function layOnGrid(text: string): void {
 
 export const FORMATS: readonly Format[] = [
   { name: 'scenario', samples: [scenarioText, openFell], read: (text) => loadScenario('hostile', text) },
-  { name: 'run', samples: [shortRun()], read: (text) => readRecording('hostile', text) },
+  { name: 'run', samples: [shortRun(), packedRun()], read: (text) => readRecording('hostile', text) },
   { name: 'logbook', samples: [bookText(drawnBook('fuzzed', 12))], read: (text) => readBook('hostile', text) },
   {
     name: 'table',

@@ -11,6 +11,7 @@ import type { Action, Entry } from './actions';
 import type { Exercise } from './exercise';
 import { hintText, LONGEST_HINT } from './intervention';
 import type { Live } from './live';
+import { packedHeard, packedLog, unpackedParts } from './packedParts';
 import { runSealOf } from './runSeal';
 import { TICKS_PER_S } from './state';
 
@@ -158,10 +159,22 @@ function plainAction(done: Action): Action {
 /** The text of a run file. */
 export const writeRecording = (recording: Recording): string => `${JSON.stringify(recording)}\n`;
 
+/** Longer than this and what was done and heard is packed: half an hour by a phone's compass would take a megabyte. */
+const PLAIN_CHARACTERS = 60_000;
+
+/** The run as a file to keep and to send, small whatever the hand did. Its name, exercise and result stay to be read by anybody. */
+export function runFileOf(recording: Recording): string {
+  const plain = writeRecording(recording);
+  if (plain.length <= PLAIN_CHARACTERS) return plain;
+  const { log, heard } = recording;
+  return `${JSON.stringify({ ...recording, log: packedLog(log), heard: packedHeard(heard) })}\n`;
+}
+
 /** @throws InputFaults for anything that is not a whole run of this format, its scenario included */
 export const readRecording = (file: string, text: string): Recording => recordingFrom(file, jsonFrom(file, text, RUN_LIMITS));
 
-export function recordingFrom(file: string, value: unknown): Recording {
+export function recordingFrom(file: string, given: unknown): Recording {
+  const value = unpackedParts(file, given, RUN_LIMITS);
   const parsed = runSchema.safeParse(value);
   if (!parsed.success) {
     throw new InputFaults(complaints(file, value, parsed.error.issues.slice(0, 20), () => 'use the run file as the program wrote it'));
