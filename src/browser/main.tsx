@@ -62,6 +62,9 @@ function leave(): void {
   goTo('/');
 }
 
+/** The exercise of the address that the open run came from. */
+let openedAs: string | null = null;
+
 /** Opens what the address names, unless it is open already. */
 function followRoute(): void {
   const now = route.value;
@@ -74,7 +77,14 @@ function followRoute(): void {
     forgetFinished();
     return;
   }
-  if (now.room !== 'ground' || openRun.peek() || opening.peek()) return;
+  if (now.room !== 'ground') return;
+  if (now.name === openedAs && (opening.peek() || (openRun.peek() && !finishedRun.peek()))) return;
+  if (openRun.peek()) {
+    // The address names another exercise, or the run is over: it is kept, and the exercise opened.
+    leaveRun();
+    forgetFinished();
+  }
+  openedAs = now.name;
   const named = own && now.name === 'own' ? own : (shipped.find(({ name }) => name === now.name) ?? null);
   if (!named) {
     goTo('/');

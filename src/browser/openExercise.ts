@@ -26,6 +26,8 @@ export const sound = signal<SoundOutput | null>(null);
 /** Captions were on at some time of this run: results say so. */
 export const aided = signal(false);
 
+/** Counts what was asked for: what comes of an earlier exercise is let go. */
+let asked = 0;
 /** Where the open run is kept. */
 let place: RunPlace | null = null;
 /** When the run that is open began, by this device's clock. */
@@ -39,6 +41,7 @@ let waves: WavesAhead | null = null;
  * shows it: nothing begins that can't be seen.
  */
 export async function openRunOf(scenario: Scenario, from: KeptRun | null, screen: Promise<boolean>): Promise<void> {
+  const mine = ++asked;
   const kept = from?.run ?? null;
   const tell = (stage: Stage) => {
     opening.value = { scenario, stage, fault: null };
@@ -46,8 +49,14 @@ export async function openRunOf(scenario: Scenario, from: KeptRun | null, screen
   tell('ground');
   forgetFinished();
   try {
-    const [{ world, land }, who] = await Promise.all([openLand(scenario, () => tell('map')), listenerHere(), openSound()]);
-    if (!(await screen)) throw new Error('the code of its screen did not come. Is the network gone?');
+    const [{ world, land }, who] = await Promise.all([
+      openLand(scenario, () => mine === asked && tell('map')),
+      listenerHere(),
+      openSound(),
+    ]);
+    const isThere = await screen;
+    if (mine !== asked) return;
+    if (!isThere) throw new Error('the code of its screen did not come. Is the network gone?');
     tell('waves');
     const exercise = openExercise(scenario, world);
     const come = kept ? resumed(exercise, kept) : justBegun(beginLive(exercise, who.listener));
@@ -56,6 +65,7 @@ export async function openRunOf(scenario: Scenario, from: KeptRun | null, screen
     waves?.close();
     waves = openWavesAhead(exercise);
     await waves.ready(first.state);
+    if (mine !== asked) return;
     warmUp(exercise, first);
     aided.value = false;
     begunAt = kept?.begunAt ?? localInstant(new Date());
@@ -65,6 +75,7 @@ export async function openRunOf(scenario: Scenario, from: KeptRun | null, screen
     opening.value = null;
     paused.value = kept !== null || unlockedContext()?.state !== 'running';
   } catch (fault) {
+    if (mine !== asked) return;
     opening.value = { scenario, stage: 'ground', fault: fault instanceof Error ? fault.message : String(fault) };
   }
 }

@@ -162,3 +162,16 @@ test('a companion for afterwards is kept back until it is asked for, then stands
   await page.getByRole('button', { name: 'Show the companion’s run' }).click();
   await page.locator('.steady-table').waitFor({ timeout: 120_000 });
 });
+
+test('an address of an exercise opens that exercise, also from a debrief and from within another one', async () => {
+  await page.evaluate('location.hash = "/ground/four-on-the-tops"');
+  await page.getByRole('heading', { name: 'Four on the tops' }).first().waitFor({ timeout: 60_000 });
+  // The heading stands there while its ground is still being made: the next address comes in between.
+  await page.evaluate('location.hash = "/ground/long-rigg-common"');
+  await page.getByRole('heading', { name: 'Long Rigg Common' }).first().waitFor({ timeout: 60_000 });
+  await page.locator('.map-window canvas').waitFor({ timeout: 60_000 });
+  await page.evaluate('location.hash = "/ground/three-gates"');
+  await page.getByRole('heading', { name: 'Three gates' }).first().waitFor({ timeout: 60_000 });
+  await page.locator('.map-window canvas').waitFor({ timeout: 60_000 });
+  expect(await page.getByText(/Four on the tops|Long Rigg Common/i).count()).toBe(0);
+});
