@@ -1,6 +1,7 @@
 import type { Browser, CDPSession, Page } from 'playwright-core';
 import { openBuiltPage } from '../browser/builtPage';
 import { openChromium } from '../browser/chromium';
+import { COUNT_CANVASES, HELD_CANVASES } from '../browser/countedCanvases';
 import { playerAt } from '../browser/player';
 import type { Figure } from './figure';
 import { type TraceEvent, workPerFrameMs } from './frameWork';
@@ -10,17 +11,6 @@ const EXERCISE = 'tests/browser/short-walk.json';
 const WARM = 20;
 const RESTARTS = 200;
 const WALK_MS = 30_000;
-
-/** Remembers every canvas as long as anything else holds it: each is a texture of the map, or the map itself. */
-const COUNT_CANVASES = `
-  window.madeCanvases = [];
-  const create = Document.prototype.createElement;
-  Document.prototype.createElement = function (name, ...more) {
-    const made = create.call(this, name, ...more);
-    if (String(name).toLowerCase() === 'canvas') window.madeCanvases.push(new WeakRef(made));
-    return made;
-  };
-`;
 
 /** The screen of an exercise: what is left of it after it was opened and closed again and again, and what one frame of it costs. */
 export async function figures(): Promise<readonly Figure[]> {
@@ -56,7 +46,7 @@ async function growth(browser: Browser, url: string): Promise<readonly Figure[]>
       await devtools.send('HeapProfiler.collectGarbage');
     }
     const { usedSize } = await devtools.send('Runtime.getHeapUsage');
-    const canvases = Number(await page.evaluate('window.madeCanvases.filter((one) => one.deref()).length'));
+    const canvases = Number(await page.evaluate(HELD_CANVASES));
     const { nodes } = await devtools.send('Memory.getDOMCounters');
     return { heapMb: usedSize / 1e6, canvases, nodes };
   };

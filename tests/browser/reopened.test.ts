@@ -2,6 +2,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { openBuiltPage } from './builtPage';
 import { openChromium } from './chromium';
+import { COUNT_CANVASES, HELD_CANVASES } from './countedCanvases';
 
 let browser: Browser;
 let site: Awaited<ReturnType<typeof openBuiltPage>>;
@@ -15,20 +16,10 @@ afterAll(async () => {
   await site?.close();
 });
 
-const CANVASES = `
-  window.made = [];
-  const create = Document.prototype.createElement;
-  Document.prototype.createElement = function (name, ...more) {
-    const element = create.call(this, name, ...more);
-    if (String(name).toLowerCase() === 'canvas') window.made.push(new WeakRef(element));
-    return element;
-  };
-`;
-
 // What 200 openings leave is measured by tests/bench/mapScreen.ts; a few are enough to see that one opening leaves nothing.
 test('an exercise that was opened and left leaves no picture and no part of its page behind', async () => {
   const context = await browser.newContext({ viewport: { width: 1366, height: 768 }, locale: 'en-US' });
-  await context.addInitScript(CANVASES);
+  await context.addInitScript(COUNT_CANVASES);
   const page = await context.newPage();
   const troubles: string[] = [];
   page.on('pageerror', ({ message }) => troubles.push(message));
@@ -47,7 +38,7 @@ test('an exercise that was opened and left leaves no picture and no part of its 
       await devtools.send('HeapProfiler.collectGarbage');
     }
     const { nodes } = await devtools.send('Memory.getDOMCounters');
-    return { nodes, canvases: Number(await page.evaluate('window.made.filter((one) => one.deref()).length')) };
+    return { nodes, canvases: Number(await page.evaluate(HELD_CANVASES)) };
   };
   const before = await openAndLeave(3);
   const after = await openAndLeave(6);
