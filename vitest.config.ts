@@ -15,8 +15,8 @@ export default defineConfig({
           // Three at a time: they wait for seconds of play more than they compute. After the core, which takes all cores.
           maxWorkers: 3,
           sequence: { groupOrder: 1 },
-          // A browser that gave no answer in time is asked once more; what it answers wrongly is not.
-          retry: { count: 1, condition: /Timeout \d+ms exceeded/ },
+          // A browser that came to no page in time is asked once more; what a page shows late, wrongly or not at all is not.
+          retry: { count: 1, condition: /page\.goto: Timeout \d+ms exceeded/ },
         },
       },
     ],

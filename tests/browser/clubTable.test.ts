@@ -9,6 +9,7 @@ import { FELL, handmadeRow } from '../core/club/handmadeTable';
 import { openBuiltPage } from './builtPage';
 import { openChromium } from './chromium';
 import { clubRuns } from './clubRuns';
+import { storedIn } from './stored';
 
 let browser: Browser;
 let site: Awaited<ReturnType<typeof openBuiltPage>>;
@@ -148,21 +149,10 @@ test('checking that is stopped keeps what was checked, tells the other files, an
 const inStore = (wanted: 'saved, with names' | 'unsaved, without names' | 'nothing') =>
   expect
     .poll(
-      () =>
-        page.evaluate(
-          () =>
-            new Promise<string>((resolve) => {
-              const opening = indexedDB.open('faintward-club');
-              opening.onsuccess = () => {
-                const asking = opening.result.transaction('club').objectStore('club').getAll();
-                asking.onsuccess = () => {
-                  opening.result.close();
-                  const [kept] = asking.result as { anonymous: boolean; unsaved: boolean }[];
-                  resolve(kept ? `${kept.unsaved ? 'unsaved' : 'saved'}, ${kept.anonymous ? 'without' : 'with'} names` : 'nothing');
-                };
-              };
-            }),
-        ),
+      async () => {
+        const [kept] = await storedIn<{ readonly anonymous: boolean; readonly unsaved: boolean }>(page, 'faintward-club', 'club');
+        return kept ? `${kept.unsaved ? 'unsaved' : 'saved'}, ${kept.anonymous ? 'without' : 'with'} names` : 'nothing';
+      },
       { timeout: 30_000 },
     )
     .toBe(wanted);

@@ -5,6 +5,7 @@ import { DRILLS } from '../../src/core/drills/catalogue';
 import type { Drill } from '../../src/core/drills/drill';
 import { openBuiltPage } from './builtPage';
 import { openChromium } from './chromium';
+import { storedIn } from './stored';
 
 let browser: Browser;
 let site: Awaited<ReturnType<typeof openBuiltPage>>;
@@ -134,26 +135,7 @@ async function practisedOnce(): Promise<BrowserContext> {
 
 /** The logbook's store has an entry: the page shows the number at once and keeps it some milliseconds later. */
 const onTheShelf = (page: Page) =>
-  expect
-    .poll(
-      () =>
-        page.evaluate(
-          () =>
-            new Promise<number>((resolve, reject) => {
-              const opening = indexedDB.open('faintward-logbook');
-              opening.onerror = () => reject(opening.error);
-              opening.onsuccess = () => {
-                const count = opening.result.transaction('records').objectStore('records').count();
-                count.onsuccess = () => {
-                  opening.result.close();
-                  resolve(count.result);
-                };
-              };
-            }),
-        ),
-      { timeout: 30_000 },
-    )
-    .toBeGreaterThan(0);
+  expect.poll(async () => (await storedIn(page, 'faintward-logbook', 'records')).length, { timeout: 30_000 }).toBeGreaterThan(0);
 
 test('from the second visit on a cold page is two presses and under ten seconds from the first due drill, without the map engine', async () => {
   const scripts: string[] = [];

@@ -1,9 +1,12 @@
-import { spawnSync } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+
+/** No engine here takes so long for grounds and a run; what does is ended and told, ms. */
+const PATIENCE_MS = 200_000;
 
 /** A program by a variable of the environment, else by its names on this machine; `null` where there is none. */
 export function programHere(variable: string, names: readonly string[]): string | null {
@@ -18,7 +21,7 @@ export function printedBy(program: string, script: string, expression: string): 
   try {
     const file = join(folder, 'ask.js');
     writeFileSync(file, `${script}\nconsole.log(JSON.stringify(${expression}));\n`);
-    const { stdout, stderr, status } = spawnSync(program, [file], { encoding: 'utf8', maxBuffer: 64e6 });
+    const { stdout, stderr, status } = spawnSync(program, [file], { encoding: 'utf8', maxBuffer: 64e6, timeout: PATIENCE_MS });
     if (status !== 0) throw new Error(`${program} ended with ${status}: ${stderr.slice(0, 400)}`);
     return JSON.parse(stdout);
   } finally {
@@ -28,11 +31,12 @@ export function printedBy(program: string, script: string, expression: string): 
 
 /** What Firefox makes of an expression: a page of this machine asks it and sends the value back. */
 export async function saidByFirefox(program: string, script: string, expression: string): Promise<unknown> {
-  const { spawn } = await import('node:child_process');
   const profile = mkdtempSync(join(tmpdir(), 'faintward-firefox-'));
   let said: (text: string) => void = () => {};
-  const answer = new Promise<string>((resolve) => {
+  let patience: ReturnType<typeof setTimeout> | undefined;
+  const answer = new Promise<string>((resolve, reject) => {
     said = resolve;
+    patience = setTimeout(() => reject(new Error(`${program} gave no answer`)), PATIENCE_MS);
   });
   const page = `<!doctype html><script src="ask.js"></script><script>fetch('said', { method: 'POST', body: JSON.stringify(${expression}) ?? 'null' })</script>`;
   const server = createServer((request, response) => {
@@ -58,6 +62,7 @@ export async function saidByFirefox(program: string, script: string, expression:
   try {
     return JSON.parse(await answer);
   } finally {
+    clearTimeout(patience);
     browser.kill('SIGKILL');
     server.close();
     server.closeAllConnections();

@@ -33,7 +33,18 @@ const UNDONE_BY: Partial<Record<Action['type'], readonly Action['type'][]>> = {
   setGain: ['setGain'],
 };
 
-/** An action of such a kind that stays in force over a pulse at least, by itself and with `alsoFree` of other hands after it. */
+/** Whether the run would be another without it: a walk that stands still and a knob set to where it stands say nothing that could be a lie. */
+function changes(run: Open, [, action]: Open['log'][number], at: number): boolean {
+  if (action.type === 'walk') return action.paceMPerS > 0;
+  if (action.type !== 'setGain') return true;
+  const before = run.log
+    .slice(0, at)
+    .filter(([, { type }]) => type === 'setGain')
+    .at(-1)?.[1] as Named<'setGain'> | undefined;
+  return action.gainDb !== (before?.gainDb ?? run.scenario.kit.startGainDb);
+}
+
+/** An action of such a kind that changes something and stays in force over a pulse at least, by itself and with `alsoFree` of other hands after it. */
 function entryOf<T extends Action['type']>(
   run: Open,
   random: () => number,
@@ -46,7 +57,7 @@ function entryOf<T extends Action['type']>(
     return (next ? next[0] : run.ticks) - tick >= LASTS_TICKS;
   };
   return pick(
-    run.log.filter((entry, at) => (types as readonly string[]).includes(entry[1].type) && lasts(entry, at)),
+    run.log.filter((entry, at) => (types as readonly string[]).includes(entry[1].type) && changes(run, entry, at) && lasts(entry, at)),
     random,
   ) as [number, Named<T>];
 }

@@ -16,7 +16,7 @@ import { honestRun } from '../../tampering/honestRuns';
 import { smallField } from '../club/smallField';
 
 const PATH = 'tests/core/technique/goldenGrades.json';
-const OFTEN_ENOUGH = 10;
+const DRAWN_HANDS = 10;
 
 /** Wood, a line, a house and a wall: every part of every habit has its chance. */
 function builtField(seed: string) {
@@ -87,7 +87,7 @@ function grades(): Record<string, unknown> {
       found[`${walker.id}, ${name}`] = gradeOf(exercise, playWalker(exercise, walker, 7), walker.practice);
     }
   }
-  for (let i = 0; i < OFTEN_ENOUGH; i++) {
+  for (let i = 0; i < DRAWN_HANDS; i++) {
     const recording = honestRun(i);
     const exercise = openExercise(recording.scenario);
     const run = replayRun(exercise, entriesOf(recording), recording.ticks, { thresholdDb: recording.listener.thresholdDb });
